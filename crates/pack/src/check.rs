@@ -1,0 +1,277 @@
+//! What must hold in a core before anybody computes with it: counts, indices, sums. One pass, first fault wins
+//! (the compiler reports all faults of a source; here the bytes are simply refused).
+
+use crate::frame::Fault;
+use crate::wire::{Candidate, Core, Form, Kind, Question, Row, Says, Standing};
+use alloc::format;
+use alloc::string::String;
+
+/// Counts that no honest pack exceeds. They bound the work a hostile one can cause.
+const MOST_QUESTIONS: usize = 400;
+const MOST_KINDS: usize = 20_000;
+const MOST_CANDIDATES: usize = 60_000;
+const MOST_CHOICES: usize = 12;
+const MOST_ROWS: usize = 60_000;
+const MOST_NAMED: usize = 64;
+const LONGEST_TEXT: usize = 2_000;
+
+/// Checks a core.
+///
+/// # Errors
+/// A sentence about the first thing that does not hold.
+pub fn check_core(core: &Core) -> Result<(), Fault> {
+    count("kinds", core.kinds.len(), 2, MOST_KINDS)?;
+    count("questions", core.questions.len(), 1, MOST_QUESTIONS)?;
+    count("candidates", core.candidates.len(), 2, MOST_CANDIDATES)?;
+    for (what, len, least) in [
+        ("places", core.places.len(), 1),
+        ("parts", core.parts.len(), 1),
+        ("roles", core.roles.len(), 1),
+        ("makes", core.makes.len(), 1),
+        ("tools", core.tools.len(), 0),
+        ("cautions", core.cautions.len(), 0),
+        ("groups", core.groups.len(), 0),
+        ("fit limits", core.fit_limits.len(), 1),
+    ] {
+        count(
+            what,
+            len,
+            least,
+            if what == "fit limits" {
+                MOST_QUESTIONS
+            } else {
+                MOST_NAMED
+            },
+        )?;
+    }
+    count("role tables", core.role_rows.len(), 1, MOST_CANDIDATES)?;
+    for n in [&core.places, &core.tools, &core.parts, &core.roles, &core.makes]
+        .into_iter()
+        .flatten()
+    {
+        text(&n.id)?;
+        text(&n.name)?;
+    }
+    let h = &core.head;
+    [&h.id, &h.name, &h.edition, &h.licence, &h.language, &h.notice]
+        .into_iter()
+        .try_for_each(|t| text(t))?;
+    must(
+        h.id.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit()) && !h.id.is_empty(),
+        "the pack id",
+    )?;
+    must(core.groups.iter().all(|g| *g < 1000), "a group's overlap")?;
+    for row in &core.role_rows {
+        must(
+            row.shares.len() == core.roles.len() && sums(&row.shares),
+            "a role table",
+        )?;
+    }
+    for (i, q) in core.questions.iter().enumerate() {
+        question(core, i, q)?;
+    }
+    must(
+        core.opening
+            .iter()
+            .all(|q| usize::from(*q) < core.questions.len()),
+        "the opening list",
+    )?;
+    for kind in &core.kinds {
+        check_kind(core, kind)?;
+    }
+    let unknown = core
+        .kinds
+        .iter()
+        .filter(|k| k.standing == Standing::Unknown)
+        .count();
+    let last = core.kinds.last().is_some_and(|k| k.standing == Standing::Unknown);
+    must(unknown == 1 && last, "the kind for pieces outside the guide")?;
+    for c in &core.cautions {
+        text(&c.id)?;
+        text(&c.text)?;
+        let known = |&(q, c): &(u16, u16)| {
+            core.questions
+                .get(usize::from(q))
+                .is_some_and(|q| usize::from(c) < q.choices.len())
+        };
+        must(c.raised_by.iter().all(known), "a caution")?;
+    }
+    core.candidates.iter().try_for_each(|c| candidate(core, c))?;
+    for place in 0..core.places.len() {
+        must(
+            core.candidates.iter().any(|c| c.prior[place] > 0),
+            "the prior of a place",
+        )?;
+    }
+    Ok(())
+}
+
+fn question(core: &Core, at: usize, q: &Question) -> Result<(), Fault> {
+    [&q.id, &q.ask, &q.look, &q.seller]
+        .into_iter()
+        .try_for_each(|t| text(t))?;
+    count("choices", q.choices.len(), 2, MOST_CHOICES)?;
+    count("tables of a question", q.rows.len(), 1, MOST_ROWS)?;
+    must(usize::from(q.part) < core.parts.len(), "the part of a question")?;
+    must(
+        q.tool.is_none_or(|t| usize::from(t) < core.tools.len()),
+        "the tool of a question",
+    )?;
+    must(
+        q.group.is_none_or(|g| usize::from(g) < core.groups.len()),
+        "the group of a question",
+    )?;
+    must(q.seconds > 0 && q.tellable <= 1000, "the cost of a question")?;
+    must(
+        q.misread_sure < 1000 && q.misread_unsure < 1000,
+        "the misreading of a question",
+    )?;
+    if let Some(gate) = &q.gate {
+        let asked = core
+            .questions
+            .get(usize::from(gate.question))
+            .filter(|_| usize::from(gate.question) < at);
+        let asked = asked.ok_or_else(|| fault("the gate of a question"))?;
+        must(!gate.choices.is_empty(), "the gate of a question")?;
+        must(
+            gate.choices.iter().all(|c| usize::from(*c) < asked.choices.len()),
+            "the gate of a question",
+        )?;
+        must(asked.form == Form::Choice, "the gate of a question")?;
+    }
+    let mut below = 0;
+    for (i, c) in q.choices.iter().enumerate() {
+        [&c.id, &c.label, &c.clue, &c.draw]
+            .into_iter()
+            .try_for_each(|t| text(t))?;
+        let all_known = c
+            .confused
+            .iter()
+            .all(|o| usize::from(*o) < q.choices.len() && usize::from(*o) != i);
+        must(all_known, "the confusions of a choice")?;
+        let last = i + 1 == q.choices.len();
+        match (q.form, c.upper) {
+            (Form::Choice, None) => {}
+            (Form::Length | Form::Heft, None) if last => {}
+            (Form::Length | Form::Heft, Some(upper)) if !last && upper > below && upper < 100_000 => {
+                below = upper
+            }
+            _ => return Err(fault("the classes of a measured question")),
+        }
+    }
+    q.rows.iter().try_for_each(|r| row(q, r))
+}
+
+fn row(q: &Question, row: &Row) -> Result<(), Fault> {
+    match (&row.says, q.form) {
+        (Says::Shares(shares), Form::Choice) => must(
+            shares.len() == q.choices.len() && sums(shares),
+            "a table of a question",
+        ),
+        (Says::Spread { mean, sd }, Form::Length | Form::Heft) => must(
+            *sd > 0 && *sd < 1_000_000 && mean.unsigned_abs() < 1_000_000,
+            "a spread of a question",
+        ),
+        _ => Err(fault("the sort of a table")),
+    }
+}
+
+fn check_kind(core: &Core, kind: &Kind) -> Result<(), Fault> {
+    [&kind.id, &kind.name, &kind.short, &kind.purpose, &kind.draw]
+        .into_iter()
+        .try_for_each(|t| text(t))?;
+    must(kind.makes.len() == core.makes.len(), "the makes of a kind")?;
+    must(
+        kind.serves.iter().all(|r| usize::from(*r) < core.roles.len()),
+        "the uses of a kind",
+    )?;
+    must(
+        kind.cautions
+            .iter()
+            .all(|c| usize::from(*c) < core.cautions.len()),
+        "the cautions of a kind",
+    )?;
+    for confusion in &kind.confusions {
+        text(&confusion.check)?;
+        must(
+            usize::from(confusion.kind) < core.kinds.len(),
+            "a confusion of a kind",
+        )?;
+    }
+    for facts in kind.makes.iter().flatten() {
+        must(facts.period.is_sound(), "the years of a kind")?;
+        if let Some(w) = &facts.worth {
+            let ordered = 0 < w.low.minor && w.low.minor < w.high.minor && w.high.minor < 1_000_000_000_000;
+            let one_currency = w.low.currency == w.high.currency && w.low.currency.is_sound();
+            must(ordered && one_currency, "the worth of a kind")?;
+        }
+    }
+    Ok(())
+}
+
+fn candidate(core: &Core, c: &Candidate) -> Result<(), Fault> {
+    let kind = core
+        .kinds
+        .get(usize::from(c.kind))
+        .ok_or_else(|| fault("the kind of a candidate"))?;
+    let facts = kind.makes.get(usize::from(c.make)).and_then(Option::as_ref);
+    must(facts.is_some(), "the make of a candidate")?;
+    must(
+        usize::from(c.roles) < core.role_rows.len(),
+        "the roles of a candidate",
+    )?;
+    must(c.prior.len() == core.places.len(), "the prior of a candidate")?;
+    must(
+        c.prior.iter().all(|p| *p <= 1_000_000_000),
+        "the prior of a candidate",
+    )?;
+    must(c.rows.len() == core.questions.len(), "the tables of a candidate")?;
+    let known = c
+        .rows
+        .iter()
+        .zip(&core.questions)
+        .all(|(r, q)| usize::from(*r) < q.rows.len());
+    must(known, "the tables of a candidate")
+}
+
+fn sums(shares: &[u16]) -> bool {
+    shares.iter().map(|s| u32::from(*s)).sum::<u32>() == 1000
+}
+
+/// Text from a pack is shown as text only, but control and direction-changing characters could still disguise it.
+fn text(t: &str) -> Result<(), Fault> {
+    let disguises = |c: char| {
+        (c.is_control() && c != '\n')
+            || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{200e}' | '\u{200f}')
+    };
+    if t.len() > LONGEST_TEXT {
+        return Err(Fault(format!(
+            "This pack holds a text of more than {LONGEST_TEXT} bytes."
+        )));
+    }
+    if t.contains(disguises) {
+        return Err(Fault(String::from(
+            "This pack holds text with hidden control characters.",
+        )));
+    }
+    Ok(())
+}
+
+fn count(what: &str, n: usize, least: usize, most: usize) -> Result<(), Fault> {
+    if n < least || n > most {
+        return Err(Fault(format!(
+            "This pack has {n} {what}; between {least} and {most} can be read."
+        )));
+    }
+    Ok(())
+}
+
+fn must(holds: bool, what: &str) -> Result<(), Fault> {
+    if holds { Ok(()) } else { Err(fault(what)) }
+}
+
+fn fault(what: &str) -> Fault {
+    Fault(format!(
+        "This pack is damaged or was made by another program: {what} does not hold together."
+    ))
+}

@@ -1,0 +1,104 @@
+//! Header and body: `PRSMARK`, a byte for the half, the format number, then postcard.
+
+use crate::check::check_core;
+use crate::wire::{Book, Core};
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+use core::fmt;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+
+/// The number of the byte format. A reader refuses any other with a sentence.
+pub const FORMAT: u16 = 1;
+/// The largest core that is read, in bytes.
+pub const LARGEST_CORE: usize = 4 << 20;
+/// The largest book that is read, in bytes.
+pub const LARGEST_BOOK: usize = 16 << 20;
+
+const MAGIC: &[u8; 7] = b"PRSMARK";
+const HEADER: usize = MAGIC.len() + 3;
+
+/// Why bytes were refused: a sentence.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Fault(pub String);
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+/// Bytes of a core.
+///
+/// # Errors
+/// When the core is not sound; a compiler that collects its own faults never meets this.
+pub fn write_core(core: &Core) -> Result<Vec<u8>, Fault> {
+    check_core(core)?;
+    frame(b'c', core)
+}
+
+/// Bytes of a book.
+///
+/// # Errors
+/// Only when memory runs out.
+pub fn write_book(book: &Book) -> Result<Vec<u8>, Fault> {
+    frame(b'b', book)
+}
+
+/// Reads a core, trusting nothing: size before parsing, then every count, index and sum.
+///
+/// # Errors
+/// A sentence that says what is wrong with the bytes.
+pub fn read_core(bytes: &[u8]) -> Result<Core, Fault> {
+    let core: Core = unframe(b'c', bytes, LARGEST_CORE)?;
+    check_core(&core)?;
+    Ok(core)
+}
+
+/// Reads a book.
+///
+/// # Errors
+/// A sentence that says what is wrong with the bytes.
+pub fn read_book(bytes: &[u8]) -> Result<Book, Fault> {
+    unframe(b'b', bytes, LARGEST_BOOK)
+}
+
+fn frame(half: u8, body: &impl Serialize) -> Result<Vec<u8>, Fault> {
+    let mut bytes = Vec::from(MAGIC.as_slice());
+    bytes.push(half);
+    bytes.extend(FORMAT.to_le_bytes());
+    postcard::to_extend(body, bytes).map_err(|e| Fault(format!("The pack could not be written: {e}.")))
+}
+
+fn unframe<T: DeserializeOwned>(half: u8, bytes: &[u8], largest: usize) -> Result<T, Fault> {
+    if bytes.len() > largest {
+        return Err(Fault(format!(
+            "This pack is larger than {} MB, the most that is read.",
+            largest >> 20
+        )));
+    }
+    let (header, body) = bytes.split_at_checked(HEADER).ok_or_else(not_a_pack)?;
+    if !header.starts_with(MAGIC) || header[MAGIC.len()] != half {
+        return Err(not_a_pack());
+    }
+    let format = u16::from_le_bytes([header[HEADER - 2], header[HEADER - 1]]);
+    if format != FORMAT {
+        return Err(Fault(format!(
+            "This pack is of format {format}; this program reads format {FORMAT}. Get the matching edition."
+        )));
+    }
+    match postcard::take_from_bytes(body) {
+        Ok((value, [])) => Ok(value),
+        Ok(_) => Err(Fault(String::from(
+            "This pack has bytes behind its end. It is damaged.",
+        ))),
+        Err(_) => Err(Fault(String::from(
+            "This pack is damaged: its bytes cannot be read.",
+        ))),
+    }
+}
+
+fn not_a_pack() -> Fault {
+    Fault(String::from("This file is not a Pressmark pack."))
+}

@@ -1,0 +1,12 @@
+//! The pack as bytes: wire structs in one file, a header, and a reader that trusts nothing. Never in here:
+//! mathematics, trade knowledge, a file, a browser.
+#![no_std]
+extern crate alloc;
+
+mod check;
+mod frame;
+mod wire;
+
+pub use check::check_core;
+pub use frame::{FORMAT, Fault, LARGEST_BOOK, LARGEST_CORE, read_book, read_core, write_book, write_core};
+pub use wire::*;

@@ -1,0 +1,328 @@
+//! The structs that travel. Field order is the byte format: change one and `FORMAT` in `frame.rs` goes up.
+//!
+//! All shares are per mille, all lengths tenths of a millimetre, all years plain, all money minor units:
+//! nothing in a pack is a float. References are indices into the lists of the same struct.
+
+use alloc::string::String;
+use alloc::vec::Vec;
+use serde::{Deserialize, Serialize};
+use units::{Basis, Money, Period, Year};
+
+/// The question path: what must be there before the first question.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Core {
+    /// What this pack is.
+    pub head: Head,
+    /// Where a piece may be offered. The first is "not said".
+    pub places: Vec<Named>,
+    /// What a look may need: magnet, ruler... A question names one of these or none.
+    pub tools: Vec<Named>,
+    /// Parts of the piece, in the order in which the list of all looks shows them.
+    pub parts: Vec<Named>,
+    /// What a piece may have been made as.
+    pub roles: Vec<Named>,
+    /// Period, later casting, recast. The first is "period"; all others count as later.
+    pub makes: Vec<Named>,
+    /// Sets of questions whose answers hang together, as per mille of overlap (rho).
+    pub groups: Vec<u16>,
+    /// What is asked.
+    pub questions: Vec<Question>,
+    /// The candidate kinds. The last is the one for "not in this guide".
+    pub kinds: Vec<Kind>,
+    /// Kind x make x form, with tables resolved.
+    pub candidates: Vec<Candidate>,
+    /// Distributions over `roles`, per mille, that candidates refer to.
+    pub role_rows: Vec<RoleRow>,
+    /// Question indices of the guided path's stable start.
+    pub opening: Vec<u16>,
+    /// Warnings, strongest first.
+    pub cautions: Vec<Caution>,
+    /// The lowest fit (thousandths of a standard deviation) that one in fifty pieces of this pack falls
+    /// below, by number of answers, starting with one answer. Found by simulation when the pack is compiled.
+    pub fit_limits: Vec<i32>,
+}
+
+/// What a pack is.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Head {
+    /// Short lower-case id, part of every link: `irons`.
+    pub id: String,
+    /// `Small pressing irons`.
+    pub name: String,
+    /// ISO date of the edition.
+    pub edition: String,
+    /// SPDX expression.
+    pub licence: String,
+    /// BCP 47 tag of the texts.
+    pub language: String,
+    /// One sentence that must stand on every finding, or empty (for a pack of invented data, that it is invented).
+    pub notice: String,
+}
+
+/// Something with a permanent code, an id used in data files, and a name shown.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Named {
+    /// Permanent, never reused within its list.
+    pub code: u16,
+    /// As in the data files.
+    pub id: String,
+    /// As shown.
+    pub name: String,
+}
+
+/// Something that can be asked.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Question {
+    /// Permanent, never reused.
+    pub code: u16,
+    /// As in the data files.
+    pub id: String,
+    /// The heading, a question.
+    pub ask: String,
+    /// One or two short sentences: where and how to look.
+    pub look: String,
+    /// The question put to a seller who is not here, complete in itself.
+    pub seller: String,
+    /// Index into `parts`.
+    pub part: u16,
+    /// Index into `tools`; none when bare hands and eyes do.
+    pub tool: Option<u16>,
+    /// Seconds that the look costs.
+    pub seconds: u16,
+    /// Whether a picture is enough.
+    pub by_picture: bool,
+    /// Per mille of pieces on which it can be told.
+    pub tellable: u16,
+    /// Per mille of sure answers that misread the piece.
+    pub misread_sure: u16,
+    /// Per mille of unsure answers that misread the piece.
+    pub misread_unsure: u16,
+    /// Index into `groups`.
+    pub group: Option<u16>,
+    /// Asked only when this holds.
+    pub gate: Option<Gate>,
+    /// How it is answered.
+    pub form: Form,
+    /// At most six.
+    pub choices: Vec<Choice>,
+    /// Distributions that candidates refer to.
+    pub rows: Vec<Row>,
+}
+
+/// How a question is answered.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Form {
+    /// One of the choices.
+    Choice,
+    /// A length in tenths of a millimetre; the choices are classes by upper bound.
+    Length,
+    /// A mass in tenths of a gram, judged as heft (mass over length cubed, in thousandths of g/cm3); the
+    /// choices are classes of heft by upper bound.
+    Heft,
+}
+
+/// A question is asked only when another was answered with one of these choices.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Gate {
+    /// Index into `questions`; always an earlier one.
+    pub question: u16,
+    /// Indices into that question's choices.
+    pub choices: Vec<u16>,
+}
+
+/// One answer that can be given.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Choice {
+    /// Permanent within the question, never reused.
+    pub code: u16,
+    /// As in the data files.
+    pub id: String,
+    /// On the key: at most six words.
+    pub label: String,
+    /// As a clue in the finding: "No wording on it".
+    pub clue: String,
+    /// What to draw, in the words of the `sketch` crate; empty for no drawing.
+    pub draw: String,
+    /// Indices of choices this one is easily taken for.
+    pub confused: Vec<u16>,
+    /// For a class of a measured question: the upper bound (length in tenths of a millimetre, heft in
+    /// thousandths of g/cm3); the last class has none.
+    pub upper: Option<u32>,
+}
+
+/// One distribution of a question.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Row {
+    /// What it says.
+    pub says: Says,
+    /// What it rests on.
+    pub basis: Basis,
+    /// Index into the book's sources.
+    pub source: Option<u16>,
+}
+
+/// A distribution over the choices, or over the measured quantity.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub enum Says {
+    /// Per mille for each choice, summing to 1000.
+    Shares(Vec<u16>),
+    /// Normal: mean and standard deviation. Length: both in tenths of a millimetre. Heft: of the natural
+    /// logarithm of g/cm3, both in thousandths.
+    Spread {
+        /// Centre.
+        mean: i32,
+        /// Standard deviation, above zero.
+        sd: u32,
+    },
+}
+
+/// A candidate kind.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Kind {
+    /// Permanent, never reused.
+    pub code: u16,
+    /// As in the data files.
+    pub id: String,
+    /// Named by its form.
+    pub name: String,
+    /// At most four words, for lists and keys.
+    pub short: String,
+    /// What it was for: one sentence.
+    pub purpose: String,
+    /// What stands apart from the rest.
+    pub standing: Standing,
+    /// What a typical one looks like, in the words of the `sketch` crate.
+    pub draw: String,
+    /// Indices of roles that it could have served as, whatever it was made as.
+    pub serves: Vec<u16>,
+    /// By make, in order of `makes`; none where a make does not occur.
+    pub makes: Vec<Option<MakeFacts>>,
+    /// Kinds it is taken for.
+    pub confusions: Vec<Confusion>,
+    /// Indices into `cautions`.
+    pub cautions: Vec<u16>,
+}
+
+/// Where a kind stands towards the guide.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Standing {
+    /// A kind of this guide.
+    Inside,
+    /// Recognised, but not what this guide is about (a full-size iron); the finding says so.
+    Outside,
+    /// The broad table for whatever the guide does not know. Exactly one, the last.
+    Unknown,
+}
+
+/// What differs by make within a kind.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct MakeFacts {
+    /// When it was made.
+    pub period: Period,
+    /// What the years rest on.
+    pub period_basis: Basis,
+    /// Index into the book's sources.
+    pub period_source: Option<u16>,
+    /// What half of sound typical examples sell for; none where nobody knows.
+    pub worth: Option<Worth>,
+}
+
+/// The middle half of prices.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Worth {
+    /// A quarter sell below.
+    pub low: Money,
+    /// A quarter sell above. Same currency.
+    pub high: Money,
+    /// Year of the money.
+    pub year: Year,
+    /// What it rests on.
+    pub basis: Basis,
+    /// Index into the book's sources.
+    pub source: Option<u16>,
+}
+
+/// Two kinds that are taken for each other, and the check that settles it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Confusion {
+    /// Index into `kinds`.
+    pub kind: u16,
+    /// The deciding check, one sentence.
+    pub check: String,
+}
+
+/// A warning.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Caution {
+    /// Permanent, never reused.
+    pub code: u16,
+    /// As in the data files.
+    pub id: String,
+    /// One or two sentences: the hazard and the usual caution.
+    pub text: String,
+    /// It stands above everything (mains, fuel, asbestos, lead), not among the notes.
+    pub grave: bool,
+    /// Answers that raise it, as question and choice indices, whatever the kind.
+    pub raised_by: Vec<(u16, u16)>,
+}
+
+/// What a piece was made as.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct RoleRow {
+    /// Per mille by role, summing to 1000.
+    pub shares: Vec<u16>,
+    /// What it rests on.
+    pub basis: Basis,
+}
+
+/// Kind x make x form, with every table resolved.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Candidate {
+    /// Index into `kinds`.
+    pub kind: u16,
+    /// Index into `makes`.
+    pub make: u16,
+    /// Which of the kind's forms (variants), from 0.
+    pub form: u16,
+    /// Relative prior by place, in order of `places`; comparable across candidates, at most 10^9.
+    pub prior: Vec<u32>,
+    /// Index into `role_rows`.
+    pub roles: u16,
+    /// By question, index into its `rows`.
+    pub rows: Vec<u16>,
+}
+
+/// Long texts, loaded after the first paint.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Book {
+    /// Id of the pack it belongs to.
+    pub id: String,
+    /// First eight bytes of the SHA-256 of the core it was made with.
+    pub core: [u8; 8],
+    /// Sources, in the order that the core refers to.
+    pub sources: Vec<Source>,
+    /// By kind: what a collector would tell about it, in paragraphs.
+    pub kinds: Vec<Vec<String>>,
+    /// By question: what newcomers get wrong.
+    pub questions: Vec<String>,
+    /// Words and their meanings.
+    pub terms: Vec<Term>,
+}
+
+/// A source.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Source {
+    /// As in the data files.
+    pub key: String,
+    /// As a reader would cite it.
+    pub text: String,
+}
+
+/// A word of the field.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Term {
+    /// The word.
+    pub word: String,
+    /// What it means.
+    pub means: String,
+}

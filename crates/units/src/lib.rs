@@ -1,0 +1,18 @@
+//! Lengths, masses, money, year spans, shares and basis as integers. Never in here: trade knowledge, floats
+//! in print, a browser, a clock, a file.
+#![no_std]
+extern crate alloc;
+
+mod basis;
+mod length;
+mod mass;
+mod money;
+mod typed;
+mod years;
+
+pub use basis::Basis;
+pub use length::{Length, LengthUnit};
+pub use mass::Mass;
+pub use money::{Currency, Money};
+pub use typed::Misread;
+pub use years::{Period, Year};
