@@ -1,0 +1,176 @@
+//! For and against: the strength of each clue, what each answer left out would change, which to look at again.
+
+use super::facts::{Facts, top};
+use crate::guide::Guide;
+use crate::state::{Given, State, What};
+use crate::view::ClueView;
+use crate::words::{chance, inside, strength};
+use measure::Instrument;
+use reason::{Posterior, chance_misread, fit, log10_odds, weigh, with_fit};
+
+/// From this chance of a misreading an answer is offered for a second look. Basis: memory.
+const SUSPECT: f64 = 0.25;
+const MOST_CHANGES: usize = 4;
+
+/// The clues in the order of their strength between the first two kinds.
+pub(crate) fn clues(guide: &Guide, state: &State, facts: &Facts) -> Vec<ClueView> {
+    let Some(second) = facts.second else {
+        return Vec::new();
+    };
+    let odds = |kinds: &[f64]| log10_odds(kinds[facts.first], kinds[second]);
+    let with = odds(&facts.kinds);
+    let suspicion: Vec<f64> = facts
+        .answers
+        .iter()
+        .map(|a| chance_misread(&guide.model, &facts.posterior, a, &facts.answers))
+        .collect();
+    let suspect = top(&suspicion).0;
+    let mut clues: Vec<ClueView> = Vec::new();
+    for (i, given) in state
+        .given
+        .iter()
+        .enumerate()
+        .filter(|(_, g)| g.what != What::Cannot)
+    {
+        let by = with - odds(&without(guide, state, i).kinds(&guide.model));
+        clues.push(ClueView {
+            question: given.question,
+            text: clue_text(guide, given),
+            strength: libm::round(by * 100.0) as i32,
+            words: match strength(by) {
+                nothing if by.abs() < 0.1 => nothing.to_string(),
+                word => format!("{word}, {}", if by > 0.0 { "for" } else { "against" }),
+            },
+            basis: basis(guide, facts, given.question),
+            unsure: !given.sure,
+            again: (i == suspect && suspicion[i] >= SUSPECT)
+                .then(|| format!("Look again: {} that this was misread.", chance(suspicion[i]))),
+        });
+    }
+    clues.sort_by(|a, b| b.strength.cmp(&a.strength).then(a.question.cmp(&b.question)));
+    clues
+}
+
+/// The posterior with one answer left out, fit taken in as in the finding itself.
+fn without(guide: &Guide, state: &State, at: usize) -> Posterior {
+    let mut rest = state.given.clone();
+    rest.remove(at);
+    let answers: Vec<_> = rest.iter().map(Given::answer).collect();
+    let bare = weigh(&guide.model, state.place, &answers);
+    let fit = fit(&guide.model, &bare, &answers);
+    with_fit(&guide.model, bare, fit)
+}
+
+/// Sentences for the answers without which the finding would be another one.
+pub(crate) fn change(guide: &Guide, state: &State, facts: &Facts) -> Vec<String> {
+    let unknown = guide.unknown();
+    let mut changes: Vec<(f64, String)> = Vec::new();
+    let (role, _) = top(&facts.roles);
+    let old = facts.period() >= 0.5;
+    for (i, given) in state
+        .given
+        .iter()
+        .enumerate()
+        .filter(|(_, g)| g.what != What::Cannot)
+    {
+        let left = without(guide, state, i);
+        let mut kinds = left.kinds(&guide.model);
+        if let Some(u) = kinds.get_mut(unknown) {
+            *u = 0.0;
+        }
+        let (kind, share) = top(&kinds);
+        let text = clue_text(guide, given);
+        let (other_role, role_share) = top(&left.roles(&guide.model));
+        let period = left.makes(&guide.model)[0];
+        if kind != facts.first {
+            let name = inside(&guide.core.kinds[kind].name);
+            changes.push((
+                share,
+                format!(
+                    "Without \u{201c}{text}\u{201d} it would be {name}, {}.",
+                    chance(share)
+                ),
+            ));
+        } else if other_role != role {
+            let name = inside(&guide.core.roles[other_role].name);
+            changes.push((
+                role_share,
+                format!(
+                    "Without \u{201c}{text}\u{201d} it would be made as {name}, {}.",
+                    chance(role_share)
+                ),
+            ));
+        } else if (period >= 0.5) != old {
+            let side = if period >= 0.5 { "period" } else { "later" };
+            let share = period.max(1.0 - period);
+            changes.push((
+                share,
+                format!(
+                    "Without \u{201c}{text}\u{201d} it would lean towards {side}, {}.",
+                    chance(share)
+                ),
+            ));
+        }
+    }
+    changes.sort_by(|a, b| b.0.total_cmp(&a.0));
+    changes.truncate(MOST_CHANGES);
+    let mut said: Vec<String> = changes.into_iter().map(|(_, s)| s).collect();
+    if said.is_empty() && state.given.iter().any(|g| g.what != What::Cannot) {
+        said.push(
+            "No single answer left out would change the first place, the role, or old or later.".to_string(),
+        );
+    }
+    said
+}
+
+/// The answer as a clue.
+pub(crate) fn clue_text(guide: &Guide, given: &Given) -> String {
+    let q = &guide.core.questions[given.question];
+    match &given.what {
+        What::OneOf(set) => {
+            let clues: Vec<String> = set
+                .iter()
+                .enumerate()
+                .map(|(i, c)| {
+                    if i == 0 {
+                        q.choices[*c].clue.clone()
+                    } else {
+                        inside(&q.choices[*c].clue)
+                    }
+                })
+                .collect();
+            clues.join(", or ")
+        }
+        What::Length(l, with) => format!("{} long, {}", l.in_mm(), by(*with)),
+        What::Mass(m, with) => format!("Weighs {}, {}", m.in_grams(), by(*with)),
+        What::Cannot => format!("{} Can't tell", q.ask),
+    }
+}
+
+fn by(with: Instrument) -> &'static str {
+    match with {
+        Instrument::Ruler => "by ruler",
+        Instrument::Calipers => "by calipers",
+        Instrument::ByEye => "by eye",
+        Instrument::Scales => "on scales",
+    }
+}
+
+/// What the first kind's table for a question rests on: of its candidates, the weightiest.
+fn basis(guide: &Guide, facts: &Facts, question: usize) -> String {
+    let own = (0..guide.core.candidates.len())
+        .filter(|c| usize::from(guide.core.candidates[*c].kind) == facts.first)
+        .reduce(|a, b| {
+            if facts.posterior.p[b] > facts.posterior.p[a] {
+                b
+            } else {
+                a
+            }
+        });
+    let Some(own) = own else { return String::new() };
+    let row = &guide.core.questions[question].rows[usize::from(guide.core.candidates[own].rows[question])];
+    match guide.source(row.source) {
+        Some(source) => format!("{}: {source}", row.basis.phrase()),
+        None => row.basis.phrase().to_string(),
+    }
+}

@@ -1,0 +1,176 @@
+//! What a state comes to, computed once for a screen.
+
+use crate::guide::{Aim, Guide};
+use crate::look::SETTLED;
+use crate::state::State;
+use reason::{Answer, Fit, Goal, Look, Plan, Posterior, Reach, fit, rank, weigh, with_fit};
+
+/// The chance of a piece outside the guide from which it is said first. Basis: practice.
+const SAID_FIRST: f64 = 0.10;
+/// Kinds still fit that together hold this share. Basis: practice.
+const STILL_FIT: f64 = 0.95;
+
+/// What a state comes to.
+pub(crate) struct Facts {
+    pub(crate) answers: Vec<Answer>,
+    /// With the fit taken in: the one story about "not in this guide".
+    pub(crate) posterior: Posterior,
+    pub(crate) kinds: Vec<f64>,
+    pub(crate) makes: Vec<f64>,
+    pub(crate) roles: Vec<f64>,
+    pub(crate) fit: Fit,
+    /// Open questions for the aim, best first.
+    pub(crate) ranked: Vec<Look>,
+    /// First and second kind of the guide.
+    pub(crate) first: usize,
+    pub(crate) second: Option<usize>,
+    aim: Aim,
+    aim_shares: Vec<f64>,
+    prior_shares: Vec<f64>,
+    picture: bool,
+    unknown: usize,
+}
+
+impl Facts {
+    pub(crate) fn new(guide: &Guide, state: &State) -> Facts {
+        let model = &guide.model;
+        let answers = state.answers();
+        let bare = weigh(model, state.place, &answers);
+        let fit = fit(model, &bare, &answers);
+        let posterior = with_fit(model, bare, fit);
+        let plan = guide.plan(state.aim);
+        let ranked = rank(model, plan, &posterior, &answers, &state.reach());
+        let kinds = posterior.kinds(model);
+        let unknown = guide.unknown();
+        let mut order: Vec<usize> = (0..kinds.len()).filter(|k| *k != unknown).collect();
+        order.sort_by(|a, b| kinds[*b].total_cmp(&kinds[*a]).then(a.cmp(b)));
+        Facts {
+            makes: posterior.makes(model),
+            roles: posterior.roles(model),
+            fit,
+            ranked,
+            first: order[0],
+            second: order.get(1).copied(),
+            aim: state.aim,
+            aim_shares: plan.goal().shares(&posterior),
+            prior_shares: plan.goal().shares(&weigh(model, state.place, &[])),
+            picture: state.picture,
+            unknown,
+            answers,
+            kinds,
+            posterior,
+        }
+    }
+
+    /// The aim's top share is high enough, the piece fits, and it is not the unknown that leads.
+    pub(crate) fn settled(&self) -> bool {
+        let (top, share) = top(&self.aim_shares);
+        share >= SETTLED && !self.fit.strange && !(self.aim == Aim::Kind && top == self.unknown)
+    }
+
+    /// Share of the aim's entropy that is gone, per mille.
+    pub(crate) fn known(&self) -> u16 {
+        let (before, now) = (entropy(&self.prior_shares), entropy(&self.aim_shares));
+        if before <= 0.0 {
+            1000
+        } else {
+            ((1.0 - now / before).clamp(0.0, 1.0) * 1000.0) as u16
+        }
+    }
+
+    /// How many kinds still fit: the fewest that together hold 95 in 100.
+    pub(crate) fn fitting(&self) -> usize {
+        let mut shares = self.kinds.clone();
+        shares.sort_by(|a, b| b.total_cmp(a));
+        let mut held = 0.0;
+        shares
+            .iter()
+            .take_while(|s| {
+                let go = held < STILL_FIT;
+                held += *s;
+                go
+            })
+            .count()
+    }
+
+    /// The chance that the piece is not in this guide.
+    pub(crate) fn not_here(&self) -> f64 {
+        self.kinds.get(self.unknown).copied().unwrap_or(0.0)
+    }
+
+    /// Whether that chance is said first.
+    pub(crate) fn strange(&self) -> bool {
+        self.not_here() >= SAID_FIRST
+    }
+
+    /// The first kind's share, given that the piece is in this guide.
+    pub(crate) fn first_share(&self) -> f64 {
+        self.kinds[self.first] / (1.0 - self.not_here()).max(1e-9)
+    }
+
+    /// P(period), leaving out what is not in this guide.
+    pub(crate) fn period(&self) -> f64 {
+        self.makes[0]
+    }
+
+    /// The open question that separates two kinds best, cost taken in.
+    pub(crate) fn separating(&self, guide: &Guide, state: &State, one: usize, other: usize) -> Option<Look> {
+        let mut p = self.posterior.p.clone();
+        for (p, kind) in p.iter_mut().zip(&guide.model.parts().kind_of) {
+            if *kind != one && *kind != other {
+                *p = 0.0;
+            }
+        }
+        let sum: f64 = p.iter().sum();
+        if sum <= 0.0 {
+            return None;
+        }
+        p.iter_mut().for_each(|x| *x /= sum);
+        let pair = Posterior { p };
+        rank(
+            &guide.model,
+            guide.plan(Aim::Kind),
+            &pair,
+            &self.answers,
+            &state.reach(),
+        )
+        .into_iter()
+        .next()
+    }
+
+    /// The looks that need the hand and tell most, as questions for a seller who has the piece.
+    pub(crate) fn seller_questions(&self, guide: &Guide) -> Vec<String> {
+        if !self.picture {
+            return Vec::new();
+        }
+        let reach = Reach {
+            tools: (0..guide.core.tools.len()).collect(),
+            picture: false,
+            without: Vec::new(),
+        };
+        let plan = Plan::new(&guide.model, Goal::kind(&guide.model));
+        rank(&guide.model, &plan, &self.posterior, &self.answers, &reach)
+            .into_iter()
+            .filter(|l| !guide.core.questions[l.question].by_picture && l.gain >= crate::look::SPENT)
+            .take(4)
+            .map(|l| guide.core.questions[l.question].seller.clone())
+            .collect()
+    }
+}
+
+/// Index and value of the largest share.
+pub(crate) fn top(shares: &[f64]) -> (usize, f64) {
+    shares
+        .iter()
+        .copied()
+        .enumerate()
+        .fold((0, 0.0), |best, (i, s)| if s > best.1 { (i, s) } else { best })
+}
+
+fn entropy(shares: &[f64]) -> f64 {
+    -shares
+        .iter()
+        .filter(|s| **s > 0.0)
+        .map(|s| s * libm::log(*s))
+        .sum::<f64>()
+}

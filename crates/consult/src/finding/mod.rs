@@ -1,0 +1,10 @@
+//! The finding: what it is, old or later, when, worth, what next, and why.
+
+mod clues;
+mod facts;
+mod what;
+mod worth;
+mod years;
+
+pub(crate) use facts::Facts;
+pub(crate) use what::view;

@@ -1,0 +1,287 @@
+//! The finding's view, put together.
+
+use super::clues;
+use super::facts::Facts;
+use super::worth;
+use super::years;
+use crate::guide::{Aim, Guide};
+use crate::look::{SPENT, next_question};
+use crate::state::{State, What};
+use crate::view::{FindingView, NextView, SecondView};
+use crate::words::{chance, either, inside, likely, sentence};
+use pack::{Form, Says, Standing};
+
+/// Roles and kinds below this share are not listed. Basis: practice.
+const LISTED_ROLE: f64 = 0.045;
+const LISTED_KIND: f64 = 0.02;
+/// From here the finding leans to one side. The lower limit of "likely": IPCC guidance note, 2010.
+const LEANS: f64 = 0.66;
+
+pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
+    let kind = &guide.core.kinds[facts.first];
+    let share = facts.first_share();
+    let (grave, cautions) = cautions(guide, state, facts);
+    let told = state.given.iter().any(|g| g.what != What::Cannot);
+    FindingView {
+        grave,
+        cautions,
+        title: if told {
+            kind.name.clone()
+        } else {
+            "Nothing looked at yet".to_string()
+        },
+        draw: if told { kind.draw.clone() } else { String::new() },
+        draw_mm: typical_length(guide, state, facts.first),
+        likely: likely(share),
+        share: (share * 1000.0) as u16,
+        made_as: made_as(guide, facts),
+        outside: outside(guide, facts),
+        make: make_words(guide, facts),
+        roles: roles(guide, facts),
+        years: years::view(guide, facts),
+        worth: worth::view(guide, facts),
+        money: state.money,
+        next: next(guide, state, facts),
+        standing: standing(facts),
+        clues: clues::clues(guide, state, facts),
+        change: clues::change(guide, state, facts),
+        second: second(guide, state, facts),
+        kinds: kinds(guide, facts),
+        seller: facts.seller_questions(guide),
+        notes: guide
+            .book
+            .as_ref()
+            .map(|b| b.kinds[facts.first].clone())
+            .unwrap_or_default(),
+        sources: sources(guide, facts),
+        purpose: kind.purpose.clone(),
+    }
+}
+
+/// Warnings raised by an answer, or by a kind that is likely enough to matter; grave ones apart.
+fn cautions(guide: &Guide, state: &State, facts: &Facts) -> (Vec<String>, Vec<String>) {
+    let raised = |at: usize, c: &pack::Caution| {
+        let by_answer = c.raised_by.iter().any(|(q, choice)| {
+            matches!(state.answer_to(usize::from(*q)).map(|g| &g.what),
+                Some(What::OneOf(set)) if set.contains(&usize::from(*choice)))
+        });
+        let by_kind: f64 = (guide.core.kinds.iter().zip(&facts.kinds))
+            .filter(|(k, _)| k.cautions.iter().any(|c| usize::from(*c) == at))
+            .map(|(_, p)| p)
+            .sum();
+        // A warning costs a line, a missed one more: one chance in four is enough. Basis: practice.
+        by_answer || (!state.given.is_empty() && by_kind >= 0.25)
+    };
+    let (mut grave, mut plain) = (Vec::new(), Vec::new());
+    for (_, c) in guide
+        .core
+        .cautions
+        .iter()
+        .enumerate()
+        .filter(|(i, c)| raised(*i, c))
+    {
+        if c.grave {
+            grave.push(c.text.clone())
+        } else {
+            plain.push(c.text.clone())
+        }
+    }
+    (grave, plain)
+}
+
+fn outside(guide: &Guide, facts: &Facts) -> Option<String> {
+    if facts.strange() {
+        return Some(format!(
+            "Perhaps not in this guide at all: {}. What follows is said for the case that it is.",
+            likely(facts.not_here())
+        ));
+    }
+    let first = &guide.core.kinds[facts.first];
+    (first.standing == Standing::Outside)
+        .then(|| "It is outside of this guide, which knows small irons only.".to_string())
+}
+
+fn roles(guide: &Guide, facts: &Facts) -> Vec<(String, String)> {
+    let mut order: Vec<usize> = (0..facts.roles.len())
+        .filter(|r| facts.roles[*r] >= LISTED_ROLE)
+        .collect();
+    order.sort_by(|a, b| facts.roles[*b].total_cmp(&facts.roles[*a]).then(a.cmp(b)));
+    order
+        .into_iter()
+        .map(|r| (guide.core.roles[r].name.clone(), chance(facts.roles[r])))
+        .collect()
+}
+
+/// `Made as a toy, likely, 8 in 10; could have served as a small working iron.`
+fn made_as(guide: &Guide, facts: &Facts) -> String {
+    let (top, share) = super::facts::top(&facts.roles);
+    let name = |r: usize| inside(&guide.core.roles[r].name);
+    let mut text = if share >= LEANS {
+        format!("Made as {}: {}.", name(top), likely(share))
+    } else {
+        let open = roles(guide, facts);
+        let parts: Vec<String> = open
+            .iter()
+            .take(4)
+            .map(|(n, c)| format!("{} {c}", inside(n)))
+            .collect();
+        format!("Made as: open. {}.", parts.join(", "))
+    };
+    let serves: Vec<String> = guide.core.kinds[facts.first]
+        .serves
+        .iter()
+        .map(|r| usize::from(*r))
+        .filter(|r| share < LEANS || *r != top)
+        .map(name)
+        .collect();
+    if !serves.is_empty() {
+        let words: Vec<&str> = serves.iter().map(String::as_str).collect();
+        text.push_str(&format!(" Could have served as {}.", either(&words)));
+    }
+    text
+}
+
+fn make_words(guide: &Guide, facts: &Facts) -> String {
+    let period = facts.period();
+    let names: Vec<String> = guide.core.makes.iter().map(|m| inside(&m.name)).collect();
+    if period >= LEANS {
+        return format!("leans towards {}, {}", names[0], chance(period));
+    }
+    let (later, share) = super::facts::top(&facts.makes[1..]);
+    if 1.0 - period >= LEANS {
+        let which = if share >= LEANS * (1.0 - period) {
+            names[later + 1].clone()
+        } else {
+            "a later piece".into()
+        };
+        return format!("leans towards {which}, {} that it is later", chance(1.0 - period));
+    }
+    format!("can be either: {} {}", names[0], chance(period))
+}
+
+fn next(guide: &Guide, state: &State, facts: &Facts) -> Option<NextView> {
+    let question = next_question(guide, state, facts)?;
+    let separates = facts
+        .second
+        .and_then(|s| facts.separating(guide, state, facts.first, s))
+        .is_some_and(|l| l.question == question);
+    let why = if separates && !state.given.is_empty() {
+        "It separates the first two kinds.".to_string()
+    } else if guide.core.opening.iter().any(|q| usize::from(*q) == question) {
+        "One of the first looks at any piece.".to_string()
+    } else {
+        let what = match state.aim {
+            Aim::Kind => "what it is",
+            Aim::Role => "what it was made as",
+            Aim::Make => "old or later",
+            Aim::Worth => "what it is worth",
+        };
+        format!("It tells most about {what} for the time it takes.")
+    };
+    Some(NextView {
+        question,
+        ask: guide.core.questions[question].ask.clone(),
+        why,
+    })
+}
+
+fn standing(facts: &Facts) -> String {
+    if facts.answers.is_empty() {
+        return "Answer a look or two, and a finding comes.".to_string();
+    }
+    let best = facts.ranked.first().map_or(0.0, |l| l.gain);
+    if facts.settled() {
+        "Settled: nine in ten or better, and the piece fits.".to_string()
+    } else if best < SPENT {
+        "Spent: no look that is left would tell much more.".to_string()
+    } else if facts.fit.strange {
+        "Still open: the answers do not fit any one kind well. Look again at the doubtful ones.".to_string()
+    } else {
+        "Still open: more looks will tell.".to_string()
+    }
+}
+
+fn second(guide: &Guide, state: &State, facts: &Facts) -> Option<SecondView> {
+    let second = facts.second.filter(|s| facts.kinds[*s] >= LISTED_KIND / 2.0)?;
+    let (a, b) = (&guide.core.kinds[facts.first], &guide.core.kinds[second]);
+    let check = a.confusions.iter().find(|c| usize::from(c.kind) == second);
+    let check = check.or_else(|| b.confusions.iter().find(|c| usize::from(c.kind) == facts.first));
+    let look = facts
+        .separating(guide, state, facts.first, second)
+        .filter(|l| l.gain >= SPENT)
+        .map(|l| NextView {
+            question: l.question,
+            ask: guide.core.questions[l.question].ask.clone(),
+            why: "Of all open looks it separates the two best.".to_string(),
+        });
+    Some(SecondView {
+        name: b.name.clone(),
+        likely: likely(facts.kinds[second] / (1.0 - facts.not_here()).max(1e-9)),
+        check: check.map(|c| sentence(&c.check)),
+        look,
+    })
+}
+
+fn kinds(guide: &Guide, facts: &Facts) -> Vec<(String, String, u16)> {
+    let mut order: Vec<usize> = (0..facts.kinds.len())
+        .filter(|k| facts.kinds[*k] >= LISTED_KIND)
+        .collect();
+    order.sort_by(|a, b| facts.kinds[*b].total_cmp(&facts.kinds[*a]).then(a.cmp(b)));
+    order.truncate(8);
+    order
+        .into_iter()
+        .map(|k| {
+            (
+                guide.core.kinds[k].name.clone(),
+                chance(facts.kinds[k]),
+                (facts.kinds[k] * 1000.0) as u16,
+            )
+        })
+        .collect()
+}
+
+/// Sources behind the first kind's tables, years and worth.
+fn sources(guide: &Guide, facts: &Facts) -> Vec<String> {
+    let kind = &guide.core.kinds[facts.first];
+    let mut keys: Vec<u16> = Vec::new();
+    for facts in kind.makes.iter().flatten() {
+        keys.extend(facts.period_source);
+        keys.extend(facts.worth.as_ref().and_then(|w| w.source));
+    }
+    for c in guide
+        .core
+        .candidates
+        .iter()
+        .filter(|c| usize::from(c.kind) == facts.first)
+    {
+        keys.extend(
+            guide
+                .core
+                .questions
+                .iter()
+                .zip(&c.rows)
+                .filter_map(|(q, r)| q.rows[usize::from(*r)].source),
+        );
+    }
+    keys.sort_unstable();
+    keys.dedup();
+    keys.into_iter()
+        .filter_map(|k| guide.source(Some(k)).map(str::to_string))
+        .collect()
+}
+
+/// The measured length, or the kind's own middle length, in mm.
+fn typical_length(guide: &Guide, state: &State, kind: usize) -> u32 {
+    let Some(question) = guide.length_question() else {
+        return 0;
+    };
+    if let Some(What::Length(l, _)) = state.answer_to(question).map(|g| &g.what) {
+        return l.0.div_ceil(10);
+    }
+    let q = &guide.core.questions[question];
+    let own = guide.core.candidates.iter().find(|c| usize::from(c.kind) == kind);
+    match own.map(|c| &q.rows[usize::from(c.rows[question])].says) {
+        Some(Says::Spread { mean, .. }) if q.form == Form::Length => (mean / 10).unsigned_abs(),
+        _ => 0,
+    }
+}

@@ -1,0 +1,170 @@
+//! A pack made ready for consulting.
+
+use appraise::Band;
+use pack::{Book, Core, Standing};
+use reason::{Goal, Model, Plan};
+use units::Year;
+
+/// A pack with its model and one plan for each aim.
+#[derive(Debug, Clone)]
+pub struct Guide {
+    /// The pack.
+    pub core: Core,
+    /// Its tables.
+    pub model: Model,
+    /// The long texts, once they have come.
+    pub book: Option<Book>,
+    /// The year it is.
+    pub this_year: Year,
+    pub(crate) plans: Vec<Plan>,
+}
+
+/// What the user wants to know most: questions are chosen for it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Aim {
+    /// What kind it is.
+    #[default]
+    Kind,
+    /// What it was made as.
+    Role,
+    /// Whether it is old or later.
+    Make,
+    /// What it is worth, in five steps of price.
+    Worth,
+}
+
+impl Aim {
+    /// All, in order of their numbers in a link.
+    pub const ALL: [Aim; 4] = [Aim::Kind, Aim::Role, Aim::Make, Aim::Worth];
+
+    /// On a key.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Aim::Kind => "What it is",
+            Aim::Role => "What it was made as",
+            Aim::Make => "Old or later",
+            Aim::Worth => "What it is worth",
+        }
+    }
+}
+
+impl Guide {
+    /// Makes a pack ready.
+    ///
+    /// # Errors
+    /// A sentence when its tables do not fit together.
+    pub fn new(core: Core, this_year: Year) -> Result<Guide, String> {
+        let model = Model::from_core(&core)?;
+        let goals = [
+            Goal::kind(&model),
+            Goal::role(&model),
+            Goal::make(&model),
+            Goal::Mix(worth_steps(&core)),
+        ];
+        let plans = goals.into_iter().map(|g| Plan::new(&model, g)).collect();
+        Ok(Guide {
+            core,
+            model,
+            book: None,
+            this_year,
+            plans,
+        })
+    }
+
+    /// Reads a pack's bytes and makes it ready.
+    ///
+    /// # Errors
+    /// A sentence that says why the bytes were refused.
+    pub fn from_bytes(core: &[u8], this_year: Year) -> Result<Guide, String> {
+        Guide::new(pack::read_core(core).map_err(|f| f.0)?, this_year)
+    }
+
+    /// Takes the long texts.
+    ///
+    /// # Errors
+    /// A sentence when they are damaged or belong to another pack.
+    pub fn take_book(&mut self, bytes: &[u8]) -> Result<(), String> {
+        let book = pack::read_book(bytes).map_err(|f| f.0)?;
+        let fits = book.id == self.core.head.id
+            && book.kinds.len() == self.core.kinds.len()
+            && book.questions.len() == self.core.questions.len();
+        if !fits {
+            return Err(
+                "The long texts belong to another edition of this pack. Reload the page.".to_string(),
+            );
+        }
+        self.book = Some(book);
+        Ok(())
+    }
+
+    pub(crate) fn plan(&self, aim: Aim) -> &Plan {
+        &self.plans[Aim::ALL.iter().position(|a| *a == aim).unwrap_or(0)]
+    }
+
+    /// Index of the kind that stands for everything unknown.
+    pub(crate) fn unknown(&self) -> usize {
+        self.core
+            .kinds
+            .iter()
+            .position(|k| k.standing == Standing::Unknown)
+            .unwrap_or(usize::MAX)
+    }
+
+    /// Index of the question about length, if the pack has one.
+    pub(crate) fn length_question(&self) -> Option<usize> {
+        self.core
+            .questions
+            .iter()
+            .position(|q| q.form == pack::Form::Length)
+    }
+
+    /// The source text behind an index, once the book is there.
+    pub(crate) fn source(&self, at: Option<u16>) -> Option<&str> {
+        let source = self.book.as_ref()?.sources.get(usize::from(at?))?;
+        Some(&source.text)
+    }
+}
+
+/// P(price step | candidate): five steps that hold equal shares of the whole pack; candidates without a figure are
+/// spread evenly.
+fn worth_steps(core: &Core) -> Vec<Vec<f64>> {
+    const STEPS: usize = 5;
+    let bands: Vec<Option<Band>> = core
+        .candidates
+        .iter()
+        .map(|c| {
+            let facts = core.kinds[usize::from(c.kind)].makes[usize::from(c.make)].as_ref()?;
+            let worth = facts.worth.as_ref()?;
+            Some(Band::of_middle_half(worth.low.minor, worth.high.minor))
+        })
+        .collect();
+    let parts = core
+        .candidates
+        .iter()
+        .zip(&bands)
+        .filter_map(|(c, b)| Some((f64::from(c.prior[0]), (*b)?)));
+    let Some(all) = appraise::Mixture::new(parts.collect()) else {
+        return vec![vec![1.0 / STEPS as f64; STEPS]; core.candidates.len()];
+    };
+    let cuts: Vec<f64> = (1..STEPS)
+        .map(|i| all.quantile(i as f64 / STEPS as f64) as f64)
+        .collect();
+    let steps = |band: &Option<Band>| match band {
+        None => vec![1.0 / STEPS as f64; STEPS],
+        Some(b) => {
+            let mut below: Vec<f64> = cuts.iter().map(|c| b.below(*c)).collect();
+            below.push(1.0);
+            let mut last = 0.0;
+            below
+                .into_iter()
+                .map(|x| {
+                    let step = x - last;
+                    last = x;
+                    step
+                })
+                .collect()
+        }
+    };
+    bands.iter().map(steps).collect()
+}

@@ -1,0 +1,480 @@
+//! The pure reducer: a state and a message give a state and effects. Nothing is done here; effects are values that
+//! the page carries out.
+
+use crate::finding::Facts;
+use crate::fragment;
+use crate::guide::{Aim, Guide};
+use crate::look::{self, Asked};
+use crate::state::{Before, Given, Manner, Screen, State, Theme, Typed, What};
+use measure::Instrument;
+use pack::Form;
+use units::{Length, LengthUnit, Mass};
+
+/// What a user did, or what came from outside.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Msg {
+    /// Tapped a choice of a question.
+    Choose {
+        /// Index of the question.
+        question: usize,
+        /// Index of the choice.
+        choice: usize,
+    },
+    /// "Can't tell".
+    Cannot(usize),
+    /// "One of two": the next two taps are one answer.
+    Either,
+    /// Marked an answer as not sure, or sure again.
+    Unsure(usize),
+    /// Took an answer back.
+    TakeBack(usize),
+    /// Asked for a question by hand.
+    Ask(usize),
+    /// "Look next" on the finding.
+    LookOn,
+    /// Typed into a measured question.
+    Type(String),
+    /// Chose mm or inches.
+    Unit(LengthUnit),
+    /// Chose calipers or a ruler.
+    Calipers(bool),
+    /// Uses what was typed for a question.
+    Enter(usize),
+    /// Chose a place.
+    Place(usize),
+    /// Passed the place by.
+    SkipPlace,
+    /// Only a picture is there, or the piece is in the hand again.
+    Picture(bool),
+    /// A tool is at hand, or no longer.
+    Tool(usize),
+    /// What is wanted most.
+    Aim(Aim),
+    /// How the next question is chosen.
+    Manner(Manner),
+    /// Light, dark, sun.
+    Theme(Theme),
+    /// A screen.
+    Show(Screen),
+    /// Money shown or hidden.
+    Money,
+    /// "Why this?" opened or closed.
+    Why,
+    /// One step back.
+    Undo,
+    /// A new piece.
+    Fresh,
+    /// The fragment of the address changed: a link, a reload, the browser's Back.
+    Went(String),
+    /// Preferences kept on this device came back.
+    Preferences(String),
+    /// The questions for a seller, as text.
+    CopySeller,
+    /// The link to this finding.
+    CopyLink,
+    /// Something to tell the user once.
+    Notice(Option<String>),
+}
+
+/// What the page must do.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Effect {
+    /// Put this into the address, as a new entry of the history or over the present one.
+    Address {
+        /// The fragment, without `#`.
+        fragment: String,
+        /// A new entry.
+        push: bool,
+    },
+    /// Move the focus to the heading, scroll to the top.
+    Heading,
+    /// Put this on the clipboard.
+    Copy(String),
+    /// Put the link to this state on the clipboard.
+    CopyAddress,
+    /// Keep these preferences on this device.
+    Keep(String),
+    /// Say this to a screen reader.
+    Say(String),
+}
+
+/// The only way a state changes.
+#[must_use]
+pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>) {
+    let mut effects = Vec::new();
+    if !matches!(
+        msg,
+        Msg::Notice(_) | Msg::Preferences(_) | Msg::CopyLink | Msg::CopySeller
+    ) {
+        state.notice = None;
+    }
+    match msg {
+        Msg::Choose { question, choice } => choose(guide, &mut state, question, choice, &mut effects),
+        Msg::Cannot(question) => {
+            answer(
+                guide,
+                &mut state,
+                Given {
+                    question,
+                    what: What::Cannot,
+                    sure: true,
+                },
+                &mut effects,
+            );
+        }
+        Msg::Either => {
+            state.either = if state.either.is_some() {
+                None
+            } else {
+                Some(Vec::new())
+            }
+        }
+        Msg::Unsure(question) => {
+            if let Some(given) = state.given.iter_mut().find(|g| g.question == question) {
+                given.sure = !given.sure;
+                let said = if given.sure {
+                    "Marked as sure."
+                } else {
+                    "Marked as not sure."
+                };
+                effects.push(Effect::Say(said.to_string()));
+            }
+            effects.push(address(guide, &state, false));
+        }
+        Msg::TakeBack(question) => {
+            remember(&mut state);
+            state.given.retain(|g| g.question != question);
+            state.drop_closed(guide);
+            effects.push(address(guide, &state, true));
+        }
+        Msg::Ask(question) => {
+            remember(&mut state);
+            state.focus = Some(question);
+            go(guide, &mut state, Screen::Look, &mut effects);
+        }
+        Msg::LookOn => {
+            state.focus = None;
+            state.place_asked = true;
+            go(guide, &mut state, Screen::Look, &mut effects);
+        }
+        Msg::Type(text) => {
+            state.typed = Typed {
+                text: text.chars().take(24).collect(),
+                fault: None,
+            }
+        }
+        Msg::Unit(unit) => {
+            state.unit = unit;
+            effects.push(Effect::Keep(preferences(guide, &state)));
+        }
+        Msg::Calipers(calipers) => state.calipers = calipers,
+        Msg::Enter(question) => enter(guide, &mut state, question, &mut effects),
+        Msg::Place(place) => {
+            let asked = state.screen == Screen::Look;
+            if asked {
+                remember(&mut state);
+            }
+            state.place = place;
+            state.place_asked = true;
+            settle_in(guide, &mut state, asked, &mut effects);
+        }
+        Msg::SkipPlace => {
+            remember(&mut state);
+            state.place_asked = true;
+            settle_in(guide, &mut state, true, &mut effects);
+        }
+        Msg::Picture(picture) => {
+            let asked = state.screen == Screen::Look;
+            state.picture = picture;
+            settle_in(guide, &mut state, false, &mut effects);
+            if asked && picture {
+                state.place_asked = true;
+                settle_in(guide, &mut state, true, &mut effects);
+            }
+        }
+        Msg::Tool(tool) => {
+            match state.tools.iter().position(|t| *t == tool) {
+                Some(at) => drop(state.tools.remove(at)),
+                None => state.tools.push(tool),
+            }
+            state.tools.sort_unstable();
+            effects.push(Effect::Keep(preferences(guide, &state)));
+        }
+        Msg::Aim(aim) => {
+            state.aim = aim;
+            effects.push(address(guide, &state, false));
+        }
+        Msg::Manner(manner) => {
+            state.manner = manner;
+            effects.push(Effect::Keep(preferences(guide, &state)));
+        }
+        Msg::Theme(theme) => {
+            state.theme = theme;
+            effects.push(Effect::Keep(preferences(guide, &state)));
+        }
+        Msg::Show(screen) => {
+            state.focus = None;
+            go(guide, &mut state, screen, &mut effects);
+        }
+        Msg::Money => state.money = !state.money,
+        Msg::Why => state.why = !state.why,
+        Msg::Undo => undo(guide, &mut state, &mut effects),
+        Msg::Fresh => {
+            remember(&mut state);
+            let place = state.place_asked.then_some(state.place);
+            state.given.clear();
+            state.picture = false;
+            state.money = false;
+            state.focus = None;
+            // At one sale the next piece is offered in the same place.
+            state.place_asked = place.is_some();
+            go(guide, &mut state, Screen::Look, &mut effects);
+        }
+        Msg::Went(fragment) => went(guide, &mut state, &fragment, &mut effects),
+        Msg::Preferences(text) => read_preferences(guide, &mut state, &text),
+        Msg::CopySeller => {
+            let lines = Facts::new(guide, &state).seller_questions(guide);
+            effects.push(Effect::Copy(lines.join("\n")));
+        }
+        Msg::CopyLink => effects.push(Effect::CopyAddress),
+        Msg::Notice(notice) => state.notice = notice,
+    }
+    (state, effects)
+}
+
+fn choose(guide: &Guide, state: &mut State, question: usize, choice: usize, effects: &mut Vec<Effect>) {
+    if let Some(first) = &mut state.either {
+        match first.first() {
+            None => {
+                first.push(choice);
+                return;
+            }
+            Some(one) if *one == choice => {
+                first.clear();
+                return;
+            }
+            Some(one) => {
+                let mut both = vec![*one, choice];
+                both.sort_unstable();
+                answer(
+                    guide,
+                    state,
+                    Given {
+                        question,
+                        what: What::OneOf(both),
+                        sure: true,
+                    },
+                    effects,
+                );
+                return;
+            }
+        }
+    }
+    answer(
+        guide,
+        state,
+        Given {
+            question,
+            what: What::OneOf(vec![choice]),
+            sure: true,
+        },
+        effects,
+    );
+}
+
+/// Takes an answer: from the list it stays on the list; otherwise the next question comes, or the finding once settled.
+fn answer(guide: &Guide, state: &mut State, given: Given, effects: &mut Vec<Effect>) {
+    let on_list = state.screen == Screen::List;
+    let correcting = state.focus.is_some() && state.answer_to(given.question).is_some();
+    let before = Facts::new(guide, state);
+    let was_settled = before.settled();
+    remember(state);
+    state.put(guide, given);
+    state.either = None;
+    state.typed = Typed::default();
+    state.why = false;
+    state.focus = None;
+    if on_list {
+        effects.push(address(guide, state, true));
+        return;
+    }
+    let facts = Facts::new(guide, state);
+    let done = facts.settled() && !was_settled && state.place_asked;
+    let nothing = look::asked(guide, state, &facts) == Asked::Nothing;
+    let screen = if correcting || done || nothing {
+        Screen::Finding
+    } else {
+        Screen::Look
+    };
+    go(guide, state, screen, effects);
+}
+
+fn enter(guide: &Guide, state: &mut State, question: usize, effects: &mut Vec<Effect>) {
+    let text = state.typed.text.clone();
+    let what = match guide.core.questions[question].form {
+        Form::Heft => Mass::typed(&text).map(|m| What::Mass(m, Instrument::Scales)),
+        Form::Length => Length::typed(&text, state.unit).map(|l| {
+            What::Length(
+                l,
+                if state.calipers {
+                    Instrument::Calipers
+                } else {
+                    Instrument::Ruler
+                },
+            )
+        }),
+        Form::Choice => return,
+    };
+    match what {
+        Ok(what) => answer(
+            guide,
+            state,
+            Given {
+                question,
+                what,
+                sure: true,
+            },
+            effects,
+        ),
+        Err(fault) => {
+            effects.push(Effect::Say(fault.0.clone()));
+            state.typed.fault = Some(fault.0);
+        }
+    }
+}
+
+/// After the place was told: on, and into the address.
+fn settle_in(guide: &Guide, state: &mut State, on: bool, effects: &mut Vec<Effect>) {
+    if !on {
+        effects.push(address(guide, state, false));
+        return;
+    }
+    let facts = Facts::new(guide, state);
+    let nothing = look::asked(guide, state, &facts) == Asked::Nothing;
+    let screen = if nothing || facts.settled() {
+        Screen::Finding
+    } else {
+        Screen::Look
+    };
+    go(guide, state, screen, effects);
+}
+
+fn go(guide: &Guide, state: &mut State, screen: Screen, effects: &mut Vec<Effect>) {
+    state.screen = screen;
+    state.either = None;
+    state.why = false;
+    state.typed = Typed::default();
+    effects.push(address(guide, state, true));
+    effects.push(Effect::Heading);
+}
+
+fn undo(guide: &Guide, state: &mut State, effects: &mut Vec<Effect>) {
+    if state.either.take().is_some() {
+        return;
+    }
+    let Some(before) = state.past.pop() else {
+        // Opened from a link: the last answer can still be taken back.
+        if state.given.pop().is_some() {
+            state.drop_closed(guide);
+            go(guide, state, Screen::Look, effects);
+        }
+        return;
+    };
+    state.given = before.given;
+    state.place = before.place;
+    state.place_asked = before.place_asked;
+    state.focus = before.focus;
+    go(guide, state, before.screen, effects);
+    effects.push(Effect::Say("Taken back.".to_string()));
+}
+
+fn went(guide: &Guide, state: &mut State, fragment: &str, effects: &mut Vec<Effect>) {
+    if fragment.trim_start_matches('#') == fragment::write(guide, state) {
+        return;
+    }
+    match fragment::read(guide, state, fragment) {
+        Ok(mut read) => {
+            read.money = state.money;
+            *state = read;
+            effects.push(Effect::Heading);
+        }
+        Err(sentence) => {
+            let fresh = fragment::read(guide, state, "").unwrap_or_default();
+            *state = fresh;
+            state.notice = Some(sentence);
+            effects.push(address(guide, state, false));
+        }
+    }
+}
+
+const MOST_STEPS_BACK: usize = 60;
+
+fn remember(state: &mut State) {
+    if state.past.len() == MOST_STEPS_BACK {
+        state.past.remove(0);
+    }
+    let before = Before {
+        given: state.given.clone(),
+        place: state.place,
+        place_asked: state.place_asked,
+        focus: state.focus,
+        screen: state.screen,
+    };
+    state.past.push(before);
+}
+
+fn address(guide: &Guide, state: &State, push: bool) -> Effect {
+    Effect::Address {
+        fragment: fragment::write(guide, state),
+        push,
+    }
+}
+
+/// `tools=magnet,ruler;unit=in;manner=free;theme=sun`: ids, so that they outlive editions of the pack.
+fn preferences(guide: &Guide, state: &State) -> String {
+    let tools: Vec<&str> = state
+        .tools
+        .iter()
+        .map(|t| guide.core.tools[*t].id.as_str())
+        .collect();
+    let unit = if state.unit == LengthUnit::Inch {
+        "in"
+    } else {
+        "mm"
+    };
+    let manner = if state.manner == Manner::Free {
+        "free"
+    } else {
+        "guided"
+    };
+    let theme = match state.theme {
+        Theme::Phone => "phone",
+        Theme::Light => "light",
+        Theme::Dark => "dark",
+        Theme::Sun => "sun",
+    };
+    format!(
+        "tools={};unit={unit};manner={manner};theme={theme}",
+        tools.join(",")
+    )
+}
+
+/// Takes what it knows and leaves the rest: a preference is never worth an error.
+fn read_preferences(guide: &Guide, state: &mut State, text: &str) {
+    for (name, value) in text.split(';').filter_map(|pair| pair.split_once('=')) {
+        match (name, value) {
+            ("tools", ids) => {
+                let known = |id: &str| guide.core.tools.iter().position(|t| t.id == id);
+                state.tools = ids.split(',').filter_map(known).collect();
+                state.tools.sort_unstable();
+                state.tools.dedup();
+            }
+            ("unit", "in") => state.unit = LengthUnit::Inch,
+            ("manner", "free") => state.manner = Manner::Free,
+            ("theme", "light") => state.theme = Theme::Light,
+            ("theme", "dark") => state.theme = Theme::Dark,
+            ("theme", "sun") => state.theme = Theme::Sun,
+            _ => {}
+        }
+    }
+}

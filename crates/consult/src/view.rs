@@ -1,0 +1,343 @@
+//! What a screen shows, as plain data. Everything is words and small whole numbers; nothing is left to compute.
+
+use crate::finding;
+use crate::guide::Guide;
+use crate::look;
+use crate::state::{Screen, State, Theme};
+use serde::Serialize;
+use units::{LengthUnit, Year};
+
+/// A whole screen.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct View {
+    /// The strip under the title: what is known so far. None on the finding itself.
+    pub strip: Option<Strip>,
+    /// The body.
+    pub body: Body,
+    /// A sentence to show once, above the body.
+    pub notice: Option<String>,
+    /// Light, dark or sun: `phone`, `light`, `dark`, `sun`.
+    pub theme: &'static str,
+    /// The sentence a pack of invented data must carry, or empty.
+    pub pack_notice: String,
+}
+
+/// The strip under the title.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Strip {
+    /// `14 kinds still fit`.
+    pub fits: String,
+    /// `about 4 more looks`, or what can be said instead.
+    pub left: String,
+    /// Share of the entropy gone, per mille: how far the sole is filled from the heel.
+    pub known: u16,
+}
+
+/// The body of a screen.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub enum Body {
+    /// One question.
+    Look(LookView),
+    /// Where the piece is offered, asked once.
+    Place(PlaceView),
+    /// The finding.
+    Finding(Box<FindingView>),
+    /// All looks at once.
+    List(Vec<PartView>),
+    /// Set-up.
+    Setup(SetupView),
+}
+
+/// One question.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LookView {
+    /// Index of the question.
+    pub question: usize,
+    /// The heading.
+    pub ask: String,
+    /// How to look.
+    pub look: String,
+    /// The choices.
+    pub choices: Vec<ChoiceView>,
+    /// Typing, for measured questions.
+    pub typing: Option<TypingView>,
+    /// The first of two is awaited, or the second.
+    pub either: Option<String>,
+    /// Why this question, once asked for.
+    pub why: Option<Vec<String>>,
+    /// Whether "why" is open.
+    pub why_open: bool,
+    /// The answer just given, to mark as not sure.
+    pub last: Option<LastView>,
+    /// What newcomers get wrong, once the book is there and "why" is open.
+    pub newcomers: Option<String>,
+}
+
+/// A choice.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ChoiceView {
+    /// Index of the choice.
+    pub choice: usize,
+    /// On the key.
+    pub label: String,
+    /// What to draw, in the words of the sketches.
+    pub draw: String,
+    /// Whether it is (part of) the answer that stands.
+    pub chosen: bool,
+    /// Fragment of the state after this answer, for a page without a program; empty otherwise.
+    pub link: String,
+}
+
+/// Typing a measurement.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct TypingView {
+    /// The text so far.
+    pub text: String,
+    /// Why it could not be used.
+    pub fault: Option<String>,
+    /// `Length`, `Weight in grams`.
+    pub label: String,
+    /// Whether it is a length, with a unit and an instrument to choose.
+    pub length: bool,
+    /// The unit.
+    pub inches: bool,
+    /// Calipers rather than a ruler.
+    pub calipers: bool,
+}
+
+/// The answer just given.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LastView {
+    /// Index of its question.
+    pub question: usize,
+    /// What was said.
+    pub text: String,
+    /// Whether it is marked as not sure.
+    pub unsure: bool,
+}
+
+/// Where the piece is offered, and what is at hand.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PlaceView {
+    /// Place index and name, without "not said".
+    pub places: Vec<(usize, String, bool)>,
+    /// Tool index, name, at hand.
+    pub tools: Vec<(usize, String, bool)>,
+    /// Whether only a picture is there.
+    pub picture: bool,
+    /// The answer just given.
+    pub last: Option<LastView>,
+}
+
+/// Set-up.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SetupView {
+    /// Where and what with.
+    pub place: PlaceView,
+    /// Aim label and whether it is set, in order of `Aim::ALL`.
+    pub aims: Vec<(&'static str, bool)>,
+    /// Whether the pack's opening is followed.
+    pub guided: bool,
+    /// Theme.
+    #[serde(skip)]
+    pub theme: Theme,
+    /// Name, edition and licence of the pack.
+    pub pack: String,
+}
+
+/// A part of the piece with its looks.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PartView {
+    /// Name of the part.
+    pub part: String,
+    /// Its looks.
+    pub looks: Vec<ListedLook>,
+}
+
+/// A look in the list of all.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ListedLook {
+    /// Index of the question.
+    pub question: usize,
+    /// The heading.
+    pub ask: String,
+    /// Choice index, label, chosen.
+    pub choices: Vec<(usize, String, bool)>,
+    /// A measurement that stands, in words.
+    pub measured: Option<String>,
+    /// Whether "can't tell" stands.
+    pub cannot: bool,
+    /// Whether it is marked as not sure.
+    pub unsure: bool,
+    /// Among the three that tell most now.
+    pub tells_most: bool,
+    /// Whether a measurement can be typed (opens the question).
+    pub typed: bool,
+}
+
+/// The finding.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct FindingView {
+    /// Warnings that stand above everything.
+    pub grave: Vec<String>,
+    /// Other cautions.
+    pub cautions: Vec<String>,
+    /// Name of the first kind, or that nothing fits.
+    pub title: String,
+    /// What to draw of a typical one; empty for none.
+    pub draw: String,
+    /// Its length in mm for the drawing.
+    pub draw_mm: u32,
+    /// `likely, 8 in 10`.
+    pub likely: String,
+    /// Share of the first kind, per mille.
+    pub share: u16,
+    /// What it was made as, and what it could have served as.
+    pub made_as: String,
+    /// Said first when the piece may not be in this guide at all, or is outside of it.
+    pub outside: Option<String>,
+    /// `leans towards period, 9 in 10`.
+    pub make: String,
+    /// Roles by name with chance words, those of 1 in 20 and more, most first.
+    pub roles: Vec<(String, String)>,
+    /// The years.
+    pub years: YearsView,
+    /// What it is worth, or why nothing can be said.
+    pub worth: Result<WorthView, String>,
+    /// Whether money is shown.
+    pub money: bool,
+    /// What to look at next.
+    pub next: Option<NextView>,
+    /// Settled, spent, or still open, in a sentence.
+    pub standing: String,
+    /// For and against.
+    pub clues: Vec<ClueView>,
+    /// What would change it.
+    pub change: Vec<String>,
+    /// The second kind.
+    pub second: Option<SecondView>,
+    /// All kinds of 1 in 50 and more: name, chance words, per mille.
+    pub kinds: Vec<(String, String, u16)>,
+    /// Decisive looks as questions to a seller, when only a picture is there.
+    pub seller: Vec<String>,
+    /// What a collector would tell about the first kind, once the book is there.
+    pub notes: Vec<String>,
+    /// Sources behind the figures of the first kind, once the book is there.
+    pub sources: Vec<String>,
+    /// The purpose of the first kind.
+    pub purpose: String,
+}
+
+/// When it was made.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct YearsView {
+    /// `1865 to 1905`: even chances.
+    pub half: String,
+    /// `1850 to 1930`: 9 in 10.
+    pub nine: String,
+    /// EDTF level 1 of the latter.
+    pub edtf: String,
+    /// First year of the curve.
+    pub from: Year,
+    /// Last year of the curve.
+    pub to: Year,
+    /// Heights from `from` to `to`, one a year, 0 to 1000.
+    pub heights: Vec<u16>,
+    /// Runs of years inside even chances.
+    pub half_runs: Vec<(Year, Year)>,
+    /// Runs of years inside 9 in 10.
+    pub nine_runs: Vec<(Year, Year)>,
+    /// What the years rest on.
+    pub basis: String,
+}
+
+/// What it is worth.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct WorthView {
+    /// `10 to 35 USD`: half of such pieces.
+    pub half: String,
+    /// `5 to 60 USD`: 8 in 10.
+    pub eight: String,
+    /// Minor units at 10, 25, 50, 75, 90 in 100.
+    pub quantiles: [i64; 5],
+    /// Currency code.
+    pub currency: String,
+    /// Year of the money and basis, and that it is no appraisal.
+    pub basis: String,
+}
+
+/// What to look at next.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct NextView {
+    /// Index of the question.
+    pub question: usize,
+    /// Its heading.
+    pub ask: String,
+    /// What it is good for.
+    pub why: String,
+}
+
+/// One clue.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ClueView {
+    /// Index of its question.
+    pub question: usize,
+    /// As a clue: "No wording on it".
+    pub text: String,
+    /// log10 of the factor by which it moved leader against runner-up, in hundredths; above zero is for.
+    pub strength: i32,
+    /// `moderate, for`.
+    pub words: String,
+    /// What the tables behind it rest on.
+    pub basis: String,
+    /// Marked as not sure.
+    pub unsure: bool,
+    /// The most suspect answer: look again, with the chance that it was misread.
+    pub again: Option<String>,
+}
+
+/// The second kind and what separates it from the first.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SecondView {
+    /// Name.
+    pub name: String,
+    /// `unlikely, 1 in 10`.
+    pub likely: String,
+    /// The deciding check in the pack's words, if it has one for this pair.
+    pub check: Option<String>,
+    /// The open question that separates the two best.
+    pub look: Option<NextView>,
+}
+
+/// The screen of a state. `links` fills in the links of choices, for a page without a program.
+#[must_use]
+pub fn view(guide: &Guide, state: &State, links: bool) -> View {
+    let facts = finding::Facts::new(guide, state);
+    let asked = look::asked(guide, state, &facts);
+    let body = match (state.screen, asked) {
+        (Screen::Finding, _) => Body::Finding(Box::new(finding::view(guide, state, &facts))),
+        (Screen::List, _) => Body::List(look::list(guide, state, &facts)),
+        (Screen::Setup, _) => Body::Setup(look::setup(guide, state)),
+        (Screen::Look, look::Asked::Place) => Body::Place(look::place(guide, state)),
+        (Screen::Look, look::Asked::Question(q)) => Body::Look(look::view(guide, state, &facts, q, links)),
+        (Screen::Look, look::Asked::Nothing) => Body::Finding(Box::new(finding::view(guide, state, &facts))),
+    };
+    let strip = (!matches!(body, Body::Finding(_))).then(|| look::strip(guide, state, &facts));
+    View {
+        strip,
+        body,
+        notice: state.notice.clone(),
+        theme: match state.theme {
+            Theme::Phone => "phone",
+            Theme::Light => "light",
+            Theme::Dark => "dark",
+            Theme::Sun => "sun",
+        },
+        pack_notice: guide.core.head.notice.clone(),
+    }
+}
+
+/// Whether lengths are typed in inches.
+pub(crate) fn inches(unit: LengthUnit) -> bool {
+    unit == LengthUnit::Inch
+}
