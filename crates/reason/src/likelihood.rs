@@ -6,7 +6,8 @@ use crate::normal;
 
 /// ln L of one answer under every candidate; `None` for an answer that says nothing.
 ///
-/// `all` are all answers: a mass is judged as heft by the length that was measured, if any was.
+/// `all` are all answers: a mass is judged as heft by the length that was measured, if any was (by the last answer
+/// to the first question about a length).
 /// Every value is finite as long as answers can be misread (misread above zero) or no table holds a zero.
 #[must_use]
 pub fn log_likelihood(model: &Model, answer: &Answer, all: &[Answer]) -> Option<Vec<f64>> {
@@ -24,22 +25,43 @@ pub fn log_likelihood(model: &Model, answer: &Answer, all: &[Answer]) -> Option<
                 .collect();
             q.parts.row_of.iter().map(|r| by_row[*r]).collect()
         }
-        Told::Measured { value, uncertainty } => match &q.parts.quantity {
-            Quantity::None => return None,
-            Quantity::Length(_) => (0..n)
-                .map(|c| libm::log(measured(q, c, *value, *uncertainty, 0.0, e)))
-                .collect(),
-            Quantity::Heft(_) => {
-                let length = measured_length(model, all);
-                (0..n)
-                    .map(|c| {
-                        let (x, u, extra) = heft(model, c, *value, *uncertainty, length);
-                        libm::log(measured(q, c, x, u, extra, e))
-                    })
-                    .collect()
-            }
-        },
+        Told::Measured { value, uncertainty } => {
+            let mut l: Vec<f64> = match &q.parts.quantity {
+                Quantity::None => return None,
+                Quantity::Length(_) => (0..n)
+                    .map(|c| measured(q, c, *value, *uncertainty, 0.0, e))
+                    .collect(),
+                Quantity::Heft(_) => {
+                    let length = measured_length(model, all);
+                    (0..n)
+                        .map(|c| {
+                            let (x, u, extra) = heft(model, c, *value, *uncertainty, length);
+                            measured(q, c, x, u, extra, e)
+                        })
+                        .collect()
+                }
+            };
+            level_closed(q, &model.parts.priors[0], &mut l);
+            l.into_iter().map(libm::log).collect()
+        }
     })
+}
+
+/// Behind a closed gate: the mean likelihood over the candidates for which it is open.
+fn level_closed(q: &Question, prior: &[f64], l: &mut [f64]) {
+    if q.closed.is_empty() {
+        return;
+    }
+    let (mut mean, mut weight) = (0.0, 0.0);
+    for (c, (p, l)) in prior.iter().zip(l.iter()).enumerate() {
+        if q.closed.binary_search(&c).is_err() {
+            mean += p * l;
+            weight += p;
+        }
+    }
+    if weight > 0.0 {
+        q.closed.iter().for_each(|c| l[*c] = mean / weight);
+    }
 }
 
 /// P(misread) of a sure or an unsure answer.
@@ -93,11 +115,16 @@ fn heft(model: &Model, candidate: usize, grams: f64, u: f64, length: Option<(f64
     }
 }
 
-fn own_length(model: &Model, candidate: usize) -> Option<(f64, f64)> {
-    let q = model
+/// The piece's length is what the pack's first question about a length asks.
+fn length_question(model: &Model) -> Option<usize> {
+    model
         .questions
         .iter()
-        .find(|q| matches!(q.parts.quantity, Quantity::Length(_)))?;
+        .position(|q| matches!(q.parts.quantity, Quantity::Length(_)))
+}
+
+fn own_length(model: &Model, candidate: usize) -> Option<(f64, f64)> {
+    let q = &model.questions[length_question(model)?];
     match q.parts.rows[q.parts.row_of[candidate]] {
         RowParts::Spread { mean, sd } if mean > 0.0 => Some((mean, sd)),
         _ => None,
@@ -105,10 +132,9 @@ fn own_length(model: &Model, candidate: usize) -> Option<(f64, f64)> {
 }
 
 fn measured_length(model: &Model, all: &[Answer]) -> Option<(f64, f64)> {
-    all.iter().find_map(
-        |a| match (&a.told, &model.questions.get(a.question)?.parts.quantity) {
-            (Told::Measured { value, uncertainty }, Quantity::Length(_)) => Some((*value, *uncertainty)),
-            _ => None,
-        },
-    )
+    let asked = length_question(model)?;
+    match all.iter().rev().find(|a| a.question == asked)?.told {
+        Told::Measured { value, uncertainty } => Some((value, uncertainty)),
+        _ => None,
+    }
 }

@@ -107,6 +107,8 @@ pub(crate) struct Question {
     pub(crate) report_ln: Vec<f64>,
     /// Width of all that a measurement may reasonably read, for the floor under gross errors.
     pub(crate) range: f64,
+    /// Candidates to which the question does not apply, ascending.
+    pub(crate) closed: Vec<usize>,
 }
 
 impl Model {
@@ -170,6 +172,7 @@ impl Question {
             report: Vec::new(),
             report_ln: Vec::new(),
             range: q_range(&parts),
+            closed: Vec::new(),
             parts,
         };
         let rows: Vec<Vec<f64>> = q.parts.rows.iter().map(|r| q.classes(r)).collect();
@@ -244,7 +247,8 @@ fn q_range(parts: &QuestionParts) -> f64 {
 }
 
 /// Gives the candidates for which a question's gate is closed the mean table of those for which it is open: a
-/// likelihood is linear in its table, so this is the mean likelihood, neither reward nor punishment.
+/// likelihood is linear in its table, so this is the mean likelihood, neither reward nor punishment. (That of a
+/// typed number is levelled where it is computed.) Where the asked question does not apply, neither does this one.
 fn close_gate(i: usize, questions: &mut [Question], prior: &[f64]) {
     let Some((asked, open)) = questions[i].parts.gate.clone() else {
         return;
@@ -254,7 +258,9 @@ fn close_gate(i: usize, questions: &mut [Question], prior: &[f64]) {
         let row = questions[asked].parts.row_of[c] * choices;
         open.iter().map(|o| questions[asked].truth[row + o]).sum()
     };
-    let closed: Vec<usize> = (0..prior.len()).filter(|c| opens(*c) < GATE_OPEN).collect();
+    let closed: Vec<usize> = (0..prior.len())
+        .filter(|c| questions[asked].closed.binary_search(c).is_ok() || opens(*c) < GATE_OPEN)
+        .collect();
     let q = &questions[i];
     let k = q.parts.choices;
     let (mut mean, mut weight) = (vec![0.0; k], 0.0);
@@ -273,4 +279,5 @@ fn close_gate(i: usize, questions: &mut [Question], prior: &[f64]) {
     q.push_row(&mean);
     let last = q.parts.rows.len() - 1;
     closed.iter().for_each(|c| q.parts.row_of[*c] = last);
+    q.closed = closed;
 }

@@ -41,7 +41,7 @@ pub fn weigh(model: &Model, place: usize, answers: &[Answer]) -> Posterior {
     }
     for i in 0..lines.len() {
         if lines[i].group.is_some() && lines.iter().filter(|l| l.group == lines[i].group).count() > 1 {
-            lines[i].information = information(prior, &log_prior, &lines[i].log_l);
+            lines[i].information = information(prior, &lines[i].log_l);
         }
     }
     // The order of summing is fixed by the pack, not by the user: group, then information, then question.
@@ -79,14 +79,24 @@ struct Line {
     log_l: Vec<f64>,
 }
 
-/// Kullback-Leibler divergence, in nats, of the prior updated by one answer from the prior.
-fn information(prior: &[f64], log_prior: &[f64], log_l: &[f64]) -> f64 {
-    let alone = normalised(log_prior.iter().zip(log_l).map(|(p, l)| p + l).collect());
-    alone
-        .iter()
-        .zip(prior)
-        .map(|(a, p)| if *a > 0.0 { a * libm::log(a / p) } else { 0.0 })
-        .sum()
+/// Kullback-Leibler divergence, in nats, of the prior updated by one answer from the prior: sum a d - ln sum p e^d
+/// with d = ln L - its top. By expm1 and log1p a clue that is the same for all has exactly none, so that it stands
+/// behind every other and tempers nothing.
+fn information(prior: &[f64], log_l: &[f64]) -> f64 {
+    let possible = || prior.iter().zip(log_l).filter(|(p, _)| **p > 0.0);
+    let top = possible().map(|(_, l)| *l).fold(f64::NEG_INFINITY, f64::max);
+    if !top.is_finite() {
+        return 0.0;
+    }
+    let (mut growth, mut spoken) = (0.0, 0.0);
+    for (p, l) in possible() {
+        let grown = libm::expm1(l - top);
+        growth += p * grown;
+        if grown > -1.0 {
+            spoken += p * (1.0 + grown) * (l - top);
+        }
+    }
+    spoken / (1.0 + growth) - libm::log1p(growth)
 }
 
 /// exp of logs, summing to 1. All minus infinity (a table of zeros): nothing is known, so uniform.
