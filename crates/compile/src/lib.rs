@@ -1,1 +1,128 @@
-//! Being built.
+//! Plain files of a pack to its bytes, or every fault with file, line, field and hint. Never in here: file access,
+//! a clock, a browser, trade knowledge.
+
+mod assemble;
+mod broad;
+mod checks;
+mod codes;
+mod cursor;
+mod even;
+mod fault;
+mod files;
+mod model;
+mod prior;
+mod read;
+mod resolve;
+mod shares;
+mod spread;
+mod text;
+
+pub use fault::Fault;
+pub use files::{Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES};
+
+use codes::Codes;
+use fault::{Faults, Spot};
+use model::Model;
+use sha2::{Digest, Sha256};
+use units::Basis;
+
+/// A pack made of plain files.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Compiled {
+    /// The question path.
+    pub core: pack::Core,
+    /// The long texts.
+    pub book: pack::Book,
+    /// Bytes of the core.
+    pub core_bytes: Vec<u8>,
+    /// Bytes of the book.
+    pub book_bytes: Vec<u8>,
+    /// SHA-256 of the core's bytes, 64 lower-case hexadecimal digits.
+    pub core_digest: String,
+    /// SHA-256 of the book's bytes.
+    pub book_digest: String,
+    /// What is worth a look but does not spoil the pack, in order of file and line.
+    pub notes: Vec<Fault>,
+    /// How many figures in the files rest on what.
+    pub counts: [(Basis, usize); 4],
+}
+
+/// Compiles the files of a pack.
+///
+/// # Errors
+/// Every fault of every file, in order of file and line; never an empty list.
+pub fn compile(files: &Files) -> Result<Compiled, Vec<Fault>> {
+    let faults = Faults::default();
+    if !files.within_limits(&faults) {
+        return Err(faults.into_sorted(&[]).0);
+    }
+    let (model, unparsed) = read::read(files, &faults);
+    let mut codes = Codes::read(files.get("codes.csv").unwrap_or_default(), &faults);
+    let compiled = finish(&model, &mut codes, &faults, unparsed.is_empty());
+    let (list, notes) = faults.into_sorted(&unparsed);
+    match compiled {
+        Some(compiled) if list.is_empty() => Ok(Compiled { notes, ..compiled }),
+        _ => Err(list),
+    }
+}
+
+/// The lines that `codes.csv` lacks, each with the next free number, whatever else is wrong with the pack.
+#[must_use]
+pub fn missing_codes(files: &Files) -> Vec<String> {
+    let faults = Faults::default();
+    if !files.within_limits(&faults) {
+        return Vec::new();
+    }
+    let (model, _) = read::read(files, &faults);
+    let mut codes = Codes::read(files.get("codes.csv").unwrap_or_default(), &faults);
+    codes.all(&model, &faults);
+    codes.missing
+}
+
+/// Resolves and assembles; none when something is wrong, which is in the collector.
+fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Option<Compiled> {
+    checks::names(model, faults);
+    checks::counts(model, faults);
+    checks::invented(model, faults);
+    codes.all(model, faults);
+    let mut drafts = resolve::drafts(model, faults);
+    if drafts.len() > checks::MOST_CANDIDATES {
+        let says = format!("Kinds, makes and forms make {} candidates.", drafts.len());
+        faults.add(
+            &Spot::file("pack.toml"),
+            says,
+            format!("At most {} are read.", checks::MOST_CANDIDATES),
+        );
+    }
+    if !faults.is_clean() || !parsed {
+        return None;
+    }
+    broad::fill(model, &mut drafts);
+    let mut core = assemble::core(model, &drafts, codes, faults);
+    core.fit_limits = reason::fit_limits(&core);
+    checks::telling(model, &core, faults);
+    let unsound = |e: pack::Fault| faults.add(&Spot::file("pack.toml"), e.0, "");
+    let core_bytes = pack::write_core(&core).map_err(unsound).ok()?;
+    let core_digest: [u8; 32] = Sha256::digest(&core_bytes).into();
+    let book = assemble::book(model, &core_digest);
+    let book_bytes = pack::write_book(&book).map_err(unsound).ok()?;
+    let book_digest: [u8; 32] = Sha256::digest(&book_bytes).into();
+    let mut counts = Basis::ALL.map(|b| (b, 0));
+    for (count, n) in counts.iter_mut().zip(model.counts) {
+        count.1 = n;
+    }
+    Some(Compiled {
+        core,
+        book,
+        core_bytes,
+        book_bytes,
+        core_digest: hex(&core_digest),
+        book_digest: hex(&book_digest),
+        notes: Vec::new(),
+        counts,
+    })
+}
+
+fn hex(bytes: &[u8]) -> String {
+    bytes.iter().map(|b| format!("{b:02x}")).collect()
+}

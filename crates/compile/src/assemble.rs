@@ -1,0 +1,165 @@
+//! From resolved candidates to what travels: tables numbered, each stored once.
+
+use crate::codes::Codes;
+use crate::fault::Faults;
+use crate::model::Model;
+use crate::prior::priors;
+use crate::resolve::{Draft, facts};
+use pack::{Book, Candidate, Caution, Confusion, Core, Kind, Named, Question, RoleRow, Row};
+
+/// Everything but the limits of fit, which are found by simulating the core itself.
+pub(crate) fn core(model: &Model, drafts: &[Draft], codes: &mut Codes, faults: &Faults) -> Core {
+    let m = &model.manifest;
+    let mut named = |what: &str, things: &[crate::model::Thing]| -> Vec<Named> {
+        let one = |t: &crate::model::Thing| Named {
+            code: codes.of(what, &t.id, &t.spot, faults),
+            id: t.id.clone(),
+            name: t.name.clone(),
+        };
+        things.iter().map(one).collect()
+    };
+    let (places, tools, parts) = (
+        named("place", &m.places),
+        named("tool", &m.tools),
+        named("part", &m.parts),
+    );
+    let (roles, makes) = (named("role", &m.roles), named("make", &m.makes));
+    let mut questions: Vec<Question> = model
+        .questions
+        .iter()
+        .map(|q| question(q, codes, faults))
+        .collect();
+    let kinds = model
+        .kinds
+        .iter()
+        .map(|k| kind(model, k, codes, faults))
+        .collect();
+    let mut role_rows: Vec<RoleRow> = Vec::new();
+    let mut candidates = Vec::new();
+    for (draft, prior) in drafts.iter().zip(priors(model, drafts)) {
+        let rows = draft.entries.iter().zip(&mut questions).map(|(entry, question)| {
+            let row = entry.as_ref().map(|e| Row {
+                says: e.says.clone(),
+                basis: e.rests.basis,
+                source: e.rests.source,
+            });
+            row.map_or(0, |row| number(&mut question.rows, row))
+        });
+        let rows = rows.collect();
+        let roles = draft.roles.as_ref().map(|r| RoleRow {
+            shares: r.shares.clone(),
+            basis: r.basis,
+        });
+        candidates.push(Candidate {
+            kind: small(draft.kind),
+            make: small(draft.make),
+            form: small(draft.form),
+            prior,
+            roles: roles.map_or(0, |r| number(&mut role_rows, r)),
+            rows,
+        });
+    }
+    let opening = m
+        .opening
+        .iter()
+        .filter_map(|o| model.questions.iter().position(|q| q.id == o.id));
+    Core {
+        head: m.head.clone(),
+        places,
+        tools,
+        parts,
+        roles,
+        makes,
+        groups: m.groups.iter().map(|(_, overlap)| *overlap).collect(),
+        questions,
+        kinds,
+        candidates,
+        role_rows,
+        opening: opening.map(small).collect(),
+        cautions: model.cautions.iter().map(|c| caution(c, codes, faults)).collect(),
+        fit_limits: Vec::new(),
+    }
+}
+
+/// The long texts.
+pub(crate) fn book(model: &Model, core_digest: &[u8; 32]) -> Book {
+    let mut core = [0; 8];
+    core.copy_from_slice(&core_digest[..8]);
+    Book {
+        id: model.manifest.head.id.clone(),
+        core,
+        sources: model.sources.clone(),
+        kinds: model.kinds.iter().map(|k| k.notes.clone()).collect(),
+        questions: model.questions.iter().map(|q| q.newcomers.clone()).collect(),
+        terms: model.terms.clone(),
+    }
+}
+
+/// The index of a row, which is added when nothing equal is there.
+fn number<T: PartialEq>(rows: &mut Vec<T>, row: T) -> u16 {
+    let at = rows.iter().position(|r| *r == row).unwrap_or_else(|| {
+        rows.push(row);
+        rows.len() - 1
+    });
+    small(at)
+}
+
+/// Counts are capped far below when files are read; the reader of packs would refuse what does not fit.
+fn small(n: usize) -> u16 {
+    u16::try_from(n).unwrap_or(u16::MAX)
+}
+
+fn question(q: &crate::model::Question, codes: &mut Codes, faults: &Faults) -> Question {
+    let mut wire = q.wire.clone();
+    wire.code = codes.of("question", &q.id, &q.spot, faults);
+    for c in &mut wire.choices {
+        c.code = codes.of("choice", &format!("{}.{}", q.id, c.id), &q.spot, faults);
+    }
+    wire
+}
+
+fn kind(model: &Model, kind: &crate::model::Kind, codes: &mut Codes, faults: &Faults) -> Kind {
+    let family = kind.family.map(|f| &model.families[f]);
+    let confusion = |(mention, check): &(crate::model::Mention, String)| {
+        let at = model.kinds.iter().position(|k| k.id == mention.id)?;
+        Some(Confusion {
+            kind: small(at),
+            check: check.clone(),
+        })
+    };
+    Kind {
+        code: codes.of("kind", &kind.id, &kind.spot, faults),
+        id: kind.id.clone(),
+        name: kind.name.clone(),
+        short: kind.short.clone(),
+        purpose: kind.purpose.clone(),
+        standing: kind.standing,
+        draw: kind.draw.clone(),
+        serves: kind
+            .own
+            .serves
+            .clone()
+            .or(family.and_then(|f| f.serves.clone()))
+            .unwrap_or_default(),
+        makes: (0..model.manifest.makes.len())
+            .map(|m| facts(model, kind, m))
+            .collect(),
+        confusions: kind.taken_for.iter().filter_map(confusion).collect(),
+        cautions: kind
+            .own
+            .cautions
+            .clone()
+            .or(family.and_then(|f| f.cautions.clone()))
+            .unwrap_or_default(),
+    }
+}
+
+fn caution(c: &crate::model::Caution, codes: &mut Codes, faults: &Faults) -> Caution {
+    Caution {
+        code: codes.of("caution", &c.id, &c.spot, faults),
+        id: c.id.clone(),
+        text: c.text.clone(),
+        grave: c.grave,
+        raised_by: c.raised_by.clone(),
+    }
+}

@@ -1,0 +1,173 @@
+//! A pack as read: everything checked as far as one file goes, names resolved to indices, tables not yet resolved.
+
+use crate::fault::Spot;
+use crate::shares::Weights;
+use crate::spread::Quantity;
+use pack::{Says, Standing, Worth};
+use std::collections::BTreeMap;
+use units::{Basis, Period};
+
+/// What a figure rests on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Rests {
+    pub(crate) basis: Basis,
+    /// Index into the sources.
+    pub(crate) source: Option<u16>,
+}
+
+/// Something in a list of `pack.toml`.
+#[derive(Debug, Clone)]
+pub(crate) struct Thing {
+    pub(crate) id: String,
+    pub(crate) name: String,
+    pub(crate) spot: Spot,
+}
+
+/// A name used in a file before what it names has been read.
+#[derive(Debug, Clone)]
+pub(crate) struct Mention {
+    pub(crate) id: String,
+    pub(crate) spot: Spot,
+}
+
+/// `pack.toml`.
+#[derive(Debug)]
+pub(crate) struct Manifest {
+    pub(crate) head: pack::Head,
+    pub(crate) rests: Rests,
+    /// Share of the unknown kind, 0..1.
+    pub(crate) unknown: f64,
+    pub(crate) opening: Vec<Mention>,
+    pub(crate) words: Weights,
+    /// Weight of the steps of commonness.
+    pub(crate) common: [f64; 5],
+    pub(crate) places: Vec<Thing>,
+    pub(crate) tools: Vec<Thing>,
+    pub(crate) parts: Vec<Thing>,
+    pub(crate) roles: Vec<Thing>,
+    pub(crate) makes: Vec<Thing>,
+    /// Id and per mille of overlap.
+    pub(crate) groups: Vec<(String, u16)>,
+}
+
+/// A line of a table, or a spread, with what it rests on.
+#[derive(Debug, Clone)]
+pub(crate) struct Entry {
+    pub(crate) says: Says,
+    pub(crate) rests: Rests,
+}
+
+/// Tables by index of the question.
+pub(crate) type Looks = BTreeMap<usize, Entry>;
+
+/// What a piece was made as.
+#[derive(Debug, Clone)]
+pub(crate) struct RoleLine {
+    pub(crate) shares: Vec<u16>,
+    pub(crate) basis: Basis,
+}
+
+/// What a kind, a family, a form or a make says of looks and roles.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Section {
+    pub(crate) looks: Looks,
+    pub(crate) roles: Option<RoleLine>,
+}
+
+/// What a kind or family says of one make.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct OfMake {
+    pub(crate) section: Section,
+    pub(crate) years: Option<(Period, Rests)>,
+    pub(crate) worth: Option<Worth>,
+}
+
+/// One way in which a kind appears.
+#[derive(Debug, Clone)]
+pub(crate) struct Form {
+    /// Share, 0..1.
+    pub(crate) share: f64,
+    pub(crate) section: Section,
+}
+
+/// A family, or the part of a kind that a family can state for it.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Common {
+    pub(crate) section: Section,
+    /// By make.
+    pub(crate) by_make: Vec<OfMake>,
+    /// By place, a factor; none where nothing is said.
+    pub(crate) at: Vec<Option<f64>>,
+    /// By make, weights.
+    pub(crate) makes: Option<Vec<f64>>,
+    pub(crate) serves: Option<Vec<u16>>,
+    pub(crate) cautions: Option<Vec<u16>>,
+}
+
+/// A kind.
+#[derive(Debug, Clone)]
+pub(crate) struct Kind {
+    pub(crate) id: String,
+    pub(crate) spot: Spot,
+    pub(crate) name: String,
+    pub(crate) short: String,
+    pub(crate) purpose: String,
+    pub(crate) draw: String,
+    pub(crate) standing: Standing,
+    /// Step of commonness, from 0.
+    pub(crate) common: usize,
+    pub(crate) own: Common,
+    pub(crate) forms: Vec<Form>,
+    pub(crate) taken_for: Vec<(Mention, String)>,
+    pub(crate) notes: Vec<String>,
+    /// Index into the families; none for a kind in a file without one.
+    pub(crate) family: Option<usize>,
+}
+
+/// A make, from `makes.toml`.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Make {
+    pub(crate) at: Vec<Option<f64>>,
+    pub(crate) section: Section,
+}
+
+/// A question with its choices.
+#[derive(Debug, Clone)]
+pub(crate) struct Question {
+    pub(crate) id: String,
+    pub(crate) spot: Spot,
+    /// Read in the tables of the make.
+    pub(crate) about_make: bool,
+    /// None for a question with choices.
+    pub(crate) quantity: Option<Quantity>,
+    /// As it travels, but for code and rows.
+    pub(crate) wire: pack::Question,
+    pub(crate) usual: Option<Entry>,
+    pub(crate) newcomers: String,
+}
+
+/// A caution.
+#[derive(Debug, Clone)]
+pub(crate) struct Caution {
+    pub(crate) id: String,
+    pub(crate) spot: Spot,
+    pub(crate) text: String,
+    pub(crate) grave: bool,
+    pub(crate) raised_by: Vec<(u16, u16)>,
+}
+
+/// Everything in the files.
+#[derive(Debug)]
+pub(crate) struct Model {
+    pub(crate) manifest: Manifest,
+    pub(crate) sources: Vec<pack::Source>,
+    pub(crate) terms: Vec<pack::Term>,
+    pub(crate) questions: Vec<Question>,
+    pub(crate) makes: Vec<Make>,
+    pub(crate) cautions: Vec<Caution>,
+    pub(crate) families: Vec<Common>,
+    /// The unknown kind is the last.
+    pub(crate) kinds: Vec<Kind>,
+    /// Figures in the files, in the order of `Basis::ALL`.
+    pub(crate) counts: [usize; 4],
+}

@@ -1,0 +1,71 @@
+//! Reading the folder of a pack. Only here does a pack meet the disk.
+
+use compile::{Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES};
+use std::fs;
+use std::path::Path;
+
+/// Files of a pack: those that end in `.toml` and `codes.csv`. Other files, and folders whose name begins with a
+/// full stop, are none of its business.
+///
+/// # Errors
+/// A sentence that names the file that could not be read.
+pub(crate) fn read(pack: &str) -> Result<Files, String> {
+    let root = Path::new(pack);
+    if !root.is_dir() {
+        return Err(format!(
+            "{pack} is not a folder. Name the folder that holds pack.toml."
+        ));
+    }
+    let mut files = Vec::new();
+    let mut read = 0;
+    for folder in ["", "questions", "kinds"] {
+        let path = root.join(folder);
+        if !path.is_dir() {
+            continue;
+        }
+        let list =
+            fs::read_dir(&path).map_err(|e| format!("{} could not be listed: {e}.", path.display()))?;
+        for entry in list {
+            let entry = entry.map_err(|e| format!("{} could not be listed: {e}.", path.display()))?;
+            let name = entry.file_name().to_string_lossy().into_owned();
+            let wanted = (name.ends_with(".toml") || (folder.is_empty() && name == "codes.csv"))
+                && !name.starts_with('.')
+                && entry.path().is_file();
+            if !wanted {
+                continue;
+            }
+            let inside = if folder.is_empty() {
+                name
+            } else {
+                format!("{folder}/{name}")
+            };
+            let text = text(&entry.path(), &inside)?;
+            read += text.len();
+            files.push((inside, text));
+            if files.len() > MOST_FILES || read > LARGEST_PACK {
+                return Err(format!(
+                    "The folder holds more than {MOST_FILES} files or {} MB. Is it the folder of a pack?",
+                    LARGEST_PACK >> 20
+                ));
+            }
+        }
+    }
+    Ok(Files::new(files))
+}
+
+fn text(path: &Path, inside: &str) -> Result<String, String> {
+    let unreadable = |e: std::io::Error| format!("{inside} could not be read: {e}.");
+    let length = fs::metadata(path).map_err(unreadable)?.len();
+    if length > LONGEST_FILE as u64 {
+        return Err(format!(
+            "{inside} is longer than {} kB. Part it into several files.",
+            LONGEST_FILE / 1024
+        ));
+    }
+    let bytes = fs::read(path).map_err(unreadable)?;
+    String::from_utf8(bytes).map_err(|e| {
+        let before = &e.as_bytes()[..e.utf8_error().valid_up_to()];
+        let line = before.iter().filter(|b| **b == b'\n').count() + 1;
+        format!("{inside}:{line}: The text is not UTF-8. Save the file as UTF-8.")
+    })
+}

@@ -1,0 +1,57 @@
+//! The command line for writers of packs. Never in here: mathematics, the format of the files, trade knowledge.
+//! Each verb is a file in `verbs/`; this file only finds the verb.
+
+mod args;
+mod folder;
+mod verbs;
+
+use std::process::ExitCode;
+
+/// How a run ends.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum End {
+    /// All is well.
+    Well,
+    /// The pack has faults.
+    Faults,
+    /// The command was not understood, or a file could not be read or written.
+    Usage,
+}
+
+const HELP: &str = "\
+workshop: the tool for people who write packs
+
+  workshop check <pack>                  look for faults in a folder of plain files
+  workshop build <pack> --out <folder>   make the pack that the page reads
+  workshop codes <pack>                  the lines that codes.csv still lacks
+  workshop words                         the words in which drawings are described
+
+<pack> is a folder, for example data/packs/irons. What its files hold is written in data/README.md.
+workshop <verb> --help explains one verb.
+";
+
+fn main() -> ExitCode {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    let end = match words.split_first() {
+        None => {
+            print!("{HELP}");
+            End::Usage
+        }
+        Some((verb, _)) if ["--help", "-h", "help"].contains(&verb.as_str()) => {
+            print!("{HELP}");
+            End::Well
+        }
+        Some((verb, rest)) => match verb.as_str() {
+            "check" => verbs::check::run(rest),
+            "build" => verbs::build::run(rest),
+            "codes" => verbs::codes::run(rest),
+            "words" => verbs::words::run(rest),
+            other => args::refuse(&format!("There is no verb \"{other}\"."), HELP),
+        },
+    };
+    ExitCode::from(match end {
+        End::Well => 0,
+        End::Faults => 1,
+        End::Usage => 2,
+    })
+}

@@ -1,0 +1,32 @@
+//! `workshop codes`: what `codes.csv` still lacks.
+
+use crate::args::Args;
+use crate::{End, folder};
+
+const HELP: &str = "\
+workshop codes <pack>
+
+Prints the lines that codes.csv lacks, each with the next free number, so that they can be put at its end:
+  workshop codes data/packs/irons >> data/packs/irons/codes.csv
+Look at the ids first: a number once given is never changed and never used again.
+";
+
+/// Runs the verb.
+pub(crate) fn run(words: &[String]) -> End {
+    let args = match Args::read(words, &[], &[], HELP) {
+        Ok(args) => args,
+        Err(end) => return end,
+    };
+    match folder::read(&args.pack) {
+        Ok(files) => {
+            for line in compile::missing_codes(&files) {
+                println!("{line}");
+            }
+            End::Well
+        }
+        Err(says) => {
+            eprintln!("{says}");
+            End::Usage
+        }
+    }
+}
