@@ -1,1 +1,6 @@
-//! Being built.
+//! The question page: Yew over `consult`, one small module for each thing the browser does. Never in here:
+//! mathematics, trade knowledge, words of a finding.
+
+pub mod app;
+pub mod browser;
+pub mod ui;

@@ -1,0 +1,157 @@
+//! The program of the question page: one state, one reducer, and the carrying out of effects.
+
+use crate::browser::{address, clipboard, events, pack, page, store};
+use crate::ui::{Around, Screen};
+use consult::{Effect, Guide, Msg, State, update, view};
+use gloo_events::EventListener;
+use std::rc::Rc;
+use yew::prelude::*;
+
+const PREFERENCES: &str = "pressmark.preferences";
+const THEME: &str = "pressmark.theme";
+
+/// What the program starts with.
+#[derive(Properties, Clone)]
+pub struct AppProps {
+    /// The pack made ready.
+    pub guide: Rc<Guide>,
+}
+
+impl PartialEq for AppProps {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.guide, &other.guide)
+    }
+}
+
+/// What can happen.
+pub enum Happened {
+    /// In the consultation.
+    Do(Msg),
+    /// The long texts have come.
+    Book(Vec<u8>),
+    /// Everything is kept on this device, or a sentence why not.
+    Kept(Result<(), String>),
+    /// A new version waits.
+    Update,
+    /// The user agrees to it.
+    AcceptUpdate,
+}
+
+/// The program.
+pub struct App {
+    guide: Rc<Guide>,
+    state: State,
+    waiting: Vec<Effect>,
+    around: Around,
+    _ears: Vec<Option<EventListener>>,
+}
+
+impl Component for App {
+    type Message = Happened;
+    type Properties = AppProps;
+
+    fn create(ctx: &Context<Self>) -> Self {
+        let guide = ctx.props().guide.clone();
+        let link = ctx.link();
+        let mut state = State::default();
+        if let Some(kept) = store::read(PREFERENCES) {
+            state = update(&guide, state, Msg::Preferences(kept)).0;
+        }
+        let (state, waiting) = update(&guide, state, Msg::Went(address::fragment()));
+        let went = || link.callback(|()| Happened::Do(Msg::Went(address::fragment())));
+        let (back, jumped) = (went(), went());
+        let (ready, failed) = (link.callback(Happened::Kept), link.callback(Happened::Kept));
+        let newer = link.callback(|()| Happened::Update);
+        let ears = vec![
+            events::hear("popstate", move |_| back.emit(())),
+            events::hear("hashchange", move |_| jumped.emit(())),
+            events::hear("pressmark:offline-ready", move |_| ready.emit(Ok(()))),
+            events::hear("pressmark:offline-failed", move |why| {
+                failed.emit(Err(why.unwrap_or_default()))
+            }),
+            events::hear("pressmark:update", move |_| newer.emit(())),
+        ];
+        App {
+            guide,
+            state,
+            waiting,
+            around: Around::default(),
+            _ears: ears,
+        }
+    }
+
+    fn update(&mut self, ctx: &Context<Self>, happened: Happened) -> bool {
+        match happened {
+            Happened::Do(msg) => {
+                let (state, effects) = update(&self.guide, std::mem::take(&mut self.state), msg);
+                self.state = state;
+                self.waiting.extend(effects);
+            }
+            Happened::Book(bytes) => {
+                // A damaged book costs the long texts, never the finding.
+                let mut guide = (*self.guide).clone();
+                if let Err(sentence) = guide.take_book(&bytes) {
+                    ctx.link().send_message(Happened::Do(Msg::Notice(Some(sentence))));
+                    return false;
+                }
+                self.guide = Rc::new(guide);
+            }
+            Happened::Kept(kept) => self.around.kept = Some(kept),
+            Happened::Update => self.around.update = true,
+            Happened::AcceptUpdate => events::tell("accept-update", None),
+        }
+        true
+    }
+
+    fn view(&self, ctx: &Context<Self>) -> Html {
+        let on = ctx.link().callback(Happened::Do);
+        let accept = ctx.link().callback(|()| Happened::AcceptUpdate);
+        html! { <Screen view={Rc::new(view(&self.guide, &self.state, false))} around={self.around.clone()} {on} {accept} /> }
+    }
+
+    fn rendered(&mut self, ctx: &Context<Self>, first: bool) {
+        for effect in std::mem::take(&mut self.waiting) {
+            self.carry_out(ctx, effect);
+        }
+        if first {
+            page::theme(view(&self.guide, &self.state, false).theme);
+            events::tell("usable", None);
+            let came = ctx.link().callback(Happened::Book);
+            wasm_bindgen_futures::spawn_local(async move {
+                // Without the long texts everything else works; they are asked for again with the next start.
+                if let Ok(bytes) = pack::load("book").await {
+                    came.emit(bytes);
+                }
+            });
+        }
+    }
+}
+
+impl App {
+    fn carry_out(&mut self, ctx: &Context<Self>, effect: Effect) {
+        match effect {
+            Effect::Address { fragment, push } => address::set(&fragment, push),
+            Effect::Heading => page::to_heading(),
+            Effect::Copy(text) => copy(ctx, text),
+            Effect::CopyAddress => copy(ctx, address::whole()),
+            Effect::Keep(text) => {
+                let theme = view(&self.guide, &self.state, false).theme;
+                page::theme(theme);
+                self.around.unkept = !(store::keep(PREFERENCES, &text) && store::keep(THEME, theme));
+            }
+            Effect::Say(text) => crate::ui::say(&text),
+        }
+    }
+}
+
+fn copy(ctx: &Context<App>, text: String) {
+    let done = ctx.link().callback(|ok| {
+        let said = if ok {
+            "Copied."
+        } else {
+            "This browser does not let pages copy. Select the text by hand."
+        };
+        Happened::Do(Msg::Notice(Some(said.to_string())))
+    });
+    wasm_bindgen_futures::spawn_local(async move { done.emit(clipboard::copy(text).await) });
+}

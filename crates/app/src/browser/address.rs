@@ -1,0 +1,33 @@
+//! The fragment of the address.
+
+use wasm_bindgen::JsValue;
+
+/// The fragment as it stands, with `#`.
+#[must_use]
+pub fn fragment() -> String {
+    web_sys::window()
+        .and_then(|w| w.location().hash().ok())
+        .unwrap_or_default()
+}
+
+/// The whole address.
+#[must_use]
+pub fn whole() -> String {
+    web_sys::window()
+        .and_then(|w| w.location().href().ok())
+        .unwrap_or_default()
+}
+
+/// Puts a fragment into the address. Inside another site's frame no history is made, so that its Back stays its own.
+pub fn set(fragment: &str, push: bool) {
+    let Some(window) = web_sys::window() else { return };
+    let Ok(history) = window.history() else { return };
+    let framed = window.top().ok().flatten().is_none_or(|top| top != window);
+    let url = format!("#{fragment}");
+    // A frame whose address may not be touched works on without one.
+    let _done = if push && !framed {
+        history.push_state_with_url(&JsValue::NULL, "", Some(&url))
+    } else {
+        history.replace_state_with_url(&JsValue::NULL, "", Some(&url))
+    };
+}

@@ -1,0 +1,9 @@
+//! What the browser does, one small module each. Nothing above knows `web-sys`; nothing here knows a consultation.
+
+pub mod address;
+pub mod clipboard;
+pub mod clock;
+pub mod events;
+pub mod pack;
+pub mod page;
+pub mod store;

@@ -1,0 +1,16 @@
+//! The screens as components: views in, messages out. No effect, no browser, no decision about the piece.
+
+mod bar;
+mod charts;
+mod clues;
+mod drawing;
+mod finding;
+mod list;
+mod look;
+mod place;
+mod screen;
+mod setup;
+mod strip;
+mod typing;
+
+pub use screen::{Around, FirstProps, FirstQuestion, Screen, say};
