@@ -52,7 +52,7 @@ fn known<'a>(
 ) {
     if !mention.id.is_empty() && !ids.clone().any(|id| id == mention.id) {
         let says = format!("There is no {what} {}.", quote(&mention.id));
-        faults.add(&mention.spot, says, meant(&mention.id, ids, list));
+        faults.add_unknown(&mention.spot, says, meant(&mention.id, ids, list));
     }
 }
 

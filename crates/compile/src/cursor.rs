@@ -240,6 +240,11 @@ impl<'a> Value<'a> {
         self.doc.faults.add(&self.spot, says, hint);
     }
 
+    /// Records that it names what is nowhere described.
+    pub(crate) fn unknown(&self, says: impl Into<String>, hint: impl Into<String>) {
+        self.doc.faults.add_unknown(&self.spot, says, hint);
+    }
+
     pub(crate) fn is_table(&self) -> bool {
         self.item.is_table()
     }

@@ -73,6 +73,8 @@ impl Spot {
 #[derive(Debug, Default)]
 pub(crate) struct Faults {
     faults: RefCell<Vec<Fault>>,
+    /// Names that are not known. They count only when every file could be parsed.
+    unknown: RefCell<Vec<Fault>>,
     notes: RefCell<Vec<Fault>>,
 }
 
@@ -82,6 +84,12 @@ impl Faults {
         put(&self.faults, at, says.into(), hint.into());
     }
 
+    /// Records that something names what is nowhere described. When a file could not be parsed that would be said
+    /// of everything that is described in it, so it is then left unsaid.
+    pub(crate) fn add_unknown(&self, at: &Spot, says: impl Into<String>, hint: impl Into<String>) {
+        put(&self.unknown, at, says.into(), hint.into());
+    }
+
     /// Records something that is worth a look but does not spoil the pack.
     pub(crate) fn note(&self, at: &Spot, says: impl Into<String>, hint: impl Into<String>) {
         put(&self.notes, at, says.into(), hint.into());
@@ -89,7 +97,7 @@ impl Faults {
 
     /// Whether nothing is wrong so far.
     pub(crate) fn is_clean(&self) -> bool {
-        self.faults.borrow().is_empty()
+        self.faults.borrow().is_empty() && self.unknown.borrow().is_empty()
     }
 
     /// Faults and notes, each in order of file and line, none twice. In a file that could not be parsed only
@@ -101,6 +109,9 @@ impl Faults {
             list
         };
         let (mut faults, mut notes) = (sorted(self.faults), sorted(self.notes));
+        if unparsed.is_empty() {
+            faults.extend(self.unknown.into_inner());
+        }
         faults.extend_from_slice(unparsed);
         for list in [&mut faults, &mut notes] {
             list.sort();

@@ -81,6 +81,9 @@ pub fn missing_codes(files: &Files) -> Vec<String> {
 
 /// Resolves and assembles; none when something is wrong, which is in the collector.
 fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Option<Compiled> {
+    if !parsed {
+        return None;
+    }
     checks::names(model, faults);
     checks::counts(model, faults);
     checks::invented(model, faults);
@@ -94,7 +97,7 @@ fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Op
             format!("At most {} are read.", checks::MOST_CANDIDATES),
         );
     }
-    if !faults.is_clean() || !parsed {
+    if !faults.is_clean() {
         return None;
     }
     broad::fill(model, &mut drafts);

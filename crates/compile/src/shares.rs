@@ -1,5 +1,6 @@
 //! One line of a table: `bar usually, pierced sometimes`, `bar 80, pierced 20`, `wire defines`.
 
+use crate::cursor::Value;
 use crate::even;
 use crate::fault::{meant, quote};
 use crate::text::Wrong;
@@ -44,13 +45,54 @@ impl Line {
     }
 }
 
-/// How much of the words a table may use.
+/// What is wrong with a line.
+#[derive(Debug, PartialEq)]
+pub(crate) struct Refused {
+    wrong: Vec<Wrong>,
+    /// Names that the question does not have.
+    unknown: Vec<Wrong>,
+}
+
+impl Refused {
+    /// Hands everything to the collector.
+    pub(crate) fn tell(self, at: &Value<'_>) {
+        for (says, hint) in self.wrong {
+            at.faults().add(&at.spot, says, hint);
+        }
+        for (says, hint) in self.unknown {
+            at.faults().add_unknown(&at.spot, says, hint);
+        }
+    }
+}
+
+/// What a line shares out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Style {
-    /// Words, per cents, `defines`.
-    Any,
-    /// Per cents only.
-    PerCent,
+pub(crate) enum Of {
+    /// The choices of a question.
+    Choices,
+    /// The roles of `pack.toml`.
+    Roles,
+    /// The makes of `pack.toml`: per cents only, for a make that never occurs has no table at all.
+    Makes,
+}
+
+impl Of {
+    /// In a message: what a name is not, and the heading of those that there are.
+    fn names(self) -> (&'static str, &'static str) {
+        match self {
+            Of::Choices => ("a choice of this question", "Choices"),
+            Of::Roles => ("a role of pack.toml", "Roles"),
+            Of::Makes => ("a make of pack.toml", "Makes"),
+        }
+    }
+
+    fn example(self) -> &'static str {
+        match self {
+            Of::Choices => "Write choices and words, or choices and per cents: bar usually, wire seldom",
+            Of::Roles => "Write roles and per cents that sum to 100: toy 85, working 15",
+            Of::Makes => "Write makes and per cents that sum to 100: period 75, later 25",
+        }
+    }
 }
 
 enum Item<'a> {
@@ -63,11 +105,11 @@ enum Item<'a> {
 ///
 /// # Errors
 /// Everything that is wrong with it.
-pub(crate) fn read(text: &str, choices: &[&str], words: &Weights, style: Style) -> Result<Line, Vec<Wrong>> {
-    let mut wrong = Vec::new();
+pub(crate) fn read(text: &str, of: Of, ids: &[&str], words: &Weights) -> Result<Line, Refused> {
+    let (mut wrong, mut unknown) = (Vec::new(), Vec::new());
     let mut items = Vec::new();
     for piece in text.split(',') {
-        match item(piece, words, style) {
+        match item(piece, of, words) {
             Ok(i) => items.push(i),
             Err(w) => wrong.push(w),
         }
@@ -79,7 +121,7 @@ pub(crate) fn read(text: &str, choices: &[&str], words: &Weights, style: Style) 
         let says = "Words and per cents stand in one line.".to_string();
         wrong.push((says, "Use the one or the other.".to_string()));
     }
-    let mut given: Vec<Option<f64>> = vec![None; choices.len()];
+    let mut given: Vec<Option<f64>> = vec![None; ids.len()];
     for item in &items {
         let (choice, weight) = match *item {
             Item::Word(c, w) => (c, w),
@@ -87,10 +129,11 @@ pub(crate) fn read(text: &str, choices: &[&str], words: &Weights, style: Style) 
             Item::Defines(Some(c)) => (c, if by_number { 0.0 } else { words.0[0] }),
             Item::Defines(None) => continue,
         };
-        match choices.iter().position(|c| *c == choice) {
+        match ids.iter().position(|c| *c == choice) {
             None => {
-                let says = format!("{} is not a choice of this question.", quote(choice));
-                wrong.push((says, meant(choice, choices.iter().copied(), "Choices")));
+                let (what, heading) = of.names();
+                let says = format!("{} is not {what}.", quote(choice));
+                unknown.push((says, meant(choice, ids.iter().copied(), heading)));
             }
             Some(at) if given[at].is_some() => {
                 let says = format!("{} stands twice in this line.", quote(choice));
@@ -99,22 +142,21 @@ pub(crate) fn read(text: &str, choices: &[&str], words: &Weights, style: Style) 
             Some(at) => given[at] = Some(weight),
         }
     }
-    if by_number && !by_word && wrong.is_empty() {
+    if by_number && !by_word && wrong.is_empty() && unknown.is_empty() {
         let tenths: f64 = given.iter().flatten().sum();
         if tenths != 1000.0 {
             let says = format!("The per cents sum to {}, not to 100.", tenths / 10.0);
             wrong.push((says, "Choices that are left out count as 0.".to_string()));
         }
     }
-    if wrong.is_empty() && !given.iter().flatten().any(|w| *w > 0.0) {
-        let hint = format!(
-            "Write for example: {} usually",
-            choices.first().unwrap_or(&"choice")
-        );
-        wrong.push(("The line gives no choice any weight.".to_string(), hint));
+    if wrong.is_empty() && unknown.is_empty() && !given.iter().flatten().any(|w| *w > 0.0) {
+        wrong.push((
+            "The line gives nothing any weight.".to_string(),
+            of.example().to_string(),
+        ));
     }
-    if !wrong.is_empty() {
-        return Err(wrong);
+    if !wrong.is_empty() || !unknown.is_empty() {
+        return Err(Refused { wrong, unknown });
     }
     let left_out = if by_word && !defines { words.never() } else { 0.0 };
     Ok(Line {
@@ -123,23 +165,17 @@ pub(crate) fn read(text: &str, choices: &[&str], words: &Weights, style: Style) 
     })
 }
 
-fn item<'a>(piece: &'a str, words: &Weights, style: Style) -> Result<Item<'a>, Wrong> {
-    let example = match style {
-        Style::Any => {
-            "Write a choice and a word of frequency, or a choice and per cents: bar usually, wire seldom"
-        }
-        Style::PerCent => "Write names and per cents that sum to 100: period 75, later 25",
-    };
-    let unclear = |says: String| Err((says, example.to_string()));
+fn item<'a>(piece: &'a str, of: Of, words: &Weights) -> Result<Item<'a>, Wrong> {
+    let unclear = |says: String| Err((says, of.example().to_string()));
     let mut parts = piece.split_whitespace();
     let (name, how) = match (parts.next(), parts.next(), parts.next()) {
         (Some(name), Some(how), None) => (name, how),
-        (Some(DEFINES), None, None) if style == Style::Any => return Ok(Item::Defines(None)),
+        (Some(DEFINES), None, None) if of != Of::Makes => return Ok(Item::Defines(None)),
         (Some(name), None, None) => return unclear(format!("How often {} is not said.", quote(name))),
         (None, ..) => return unclear("There is nothing between two commas.".to_string()),
         _ => {
             return unclear(format!(
-                "{} is more than a choice and how often it is seen.",
+                "{} is more than a name and how often it is met.",
                 quote(piece.trim())
             ));
         }
@@ -153,14 +189,14 @@ fn item<'a>(piece: &'a str, words: &Weights, style: Style) -> Result<Item<'a>, W
             )),
         };
     }
-    match (style, how, words.of(how)) {
-        (Style::Any, DEFINES, _) => Ok(Item::Defines(Some(name))),
-        (Style::Any, _, Some(weight)) => Ok(Item::Word(name, weight)),
-        (Style::Any, _, None) => Err((
+    match (of, how, words.of(how)) {
+        (Of::Makes, ..) => unclear(format!("{} is not a number.", quote(how))),
+        (_, DEFINES, _) => Ok(Item::Defines(Some(name))),
+        (_, _, Some(weight)) => Ok(Item::Word(name, weight)),
+        (_, _, None) => Err((
             format!("{} is not a word of frequency.", quote(how)),
             meant(how, WORDS.into_iter().chain([DEFINES]), "Words"),
         )),
-        (Style::PerCent, ..) => unclear(format!("{} is not a number.", quote(how))),
     }
 }
 
@@ -184,7 +220,7 @@ mod tests {
     const CHOICES: [&str; 3] = ["bar", "pierced", "wire"];
 
     fn shares(text: &str, basis: Basis) -> Vec<u16> {
-        read(text, &CHOICES, &USUAL, Style::Any)
+        read(text, Of::Choices, &CHOICES, &USUAL)
             .map(|l| l.shares(basis))
             .unwrap_or_default()
     }
@@ -233,11 +269,11 @@ mod tests {
             "bar 0, wire 0",
         ] {
             assert!(
-                read(text, &CHOICES, &USUAL, Style::Any).is_err(),
+                read(text, Of::Choices, &CHOICES, &USUAL).is_err(),
                 "{text} was taken"
             );
         }
-        assert!(read("bar usually", &CHOICES, &USUAL, Style::PerCent).is_err());
-        assert!(read("bar defines", &CHOICES, &USUAL, Style::PerCent).is_err());
+        assert!(read("bar usually", Of::Makes, &CHOICES, &USUAL).is_err());
+        assert!(read("bar defines", Of::Makes, &CHOICES, &USUAL).is_err());
     }
 }

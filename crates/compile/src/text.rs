@@ -1,6 +1,6 @@
 //! What a text of a pack may be. It is shown as text only; still nothing that could disguise it gets in.
 
-/// The ways in which a text can be wrong, as a sentence and a hint.
+/// What is wrong with a text, as a sentence and a hint.
 pub(crate) type Wrong = (String, String);
 
 /// How long a text may be and what it is for.

@@ -62,7 +62,7 @@ impl Shelf<'_> {
                     if at.is_none() {
                         let hint = meant(&id, self.cautions.iter().map(|c| c.id.as_str()), "Cautions");
                         let says = format!("cautions.toml has no caution {}.", quote(&id));
-                        v.faults().add(&spot, says, hint);
+                        v.faults().add_unknown(&spot, says, hint);
                     }
                     at.and_then(|i| u16::try_from(i).ok())
                 });

@@ -130,7 +130,11 @@ fn parse<'a>(files: &'a Files, faults: &'a Faults) -> (Vec<Parsed<'a>>, Vec<Faul
                 line: error.span().map_or(0, |s| lines.at(s.start)),
                 field: String::new(),
                 says: format!("The line cannot be read: {}.", error.message()),
-                hint: "Check quotes, brackets and commas here and in the line above.".to_string(),
+                hint: if error.message().contains("duplicate") {
+                    "The same field or table stands above: join the two or remove one.".to_string()
+                } else {
+                    "Check quotes, brackets and commas here and in the line above.".to_string()
+                },
             });
         }
         let doc = Doc {
@@ -172,7 +176,7 @@ impl Context<'_> {
             let at = self.sources.iter().position(|s| s.key == key);
             if at.is_none() {
                 let hint = meant(&key, self.sources.iter().map(|s| s.key.as_str()), "Sources");
-                v.fault(format!("sources.toml has no source {}.", quote(&key)), hint);
+                v.unknown(format!("sources.toml has no source {}.", quote(&key)), hint);
             }
             Some(at.and_then(|i| u16::try_from(i).ok()))
         });
@@ -222,7 +226,7 @@ pub(crate) fn find(things: &[Thing], id: &str, spot: &Spot, what: &str, faults: 
     let at = things.iter().position(|t| t.id == id);
     if at.is_none() && !things.is_empty() {
         let hint = meant(id, things.iter().map(|t| t.id.as_str()), "Known");
-        faults.add(spot, format!("pack.toml has no {what} {}.", quote(id)), hint);
+        faults.add_unknown(spot, format!("pack.toml has no {what} {}.", quote(id)), hint);
     }
     at.and_then(|i| u16::try_from(i).ok())
 }
@@ -245,7 +249,7 @@ pub(crate) fn answers(
     let question = question.trim();
     let Some(at) = questions.iter().position(|q| q.id == question) else {
         let hint = meant(question, questions.iter().map(|q| q.id.as_str()), "Questions");
-        faults.add(
+        faults.add_unknown(
             spot,
             format!("There is no question {} (before this one).", quote(question)),
             hint,
@@ -264,7 +268,7 @@ pub(crate) fn answers(
             Some(c) => found.push(c),
             None => {
                 let hint = meant(choice, known.iter().map(|c| c.id.as_str()), "Choices");
-                faults.add(
+                faults.add_unknown(
                     spot,
                     format!("{} is not a choice of {question}.", quote(choice)),
                     hint,

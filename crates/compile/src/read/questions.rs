@@ -4,7 +4,7 @@ use super::{Context, answers, find};
 use crate::cursor::{Table, Value};
 use crate::fault::{meant, quote};
 use crate::model::{Entry, Manifest, Question};
-use crate::shares::{self, Style};
+use crate::shares::{self, Of};
 use crate::spread::Quantity;
 use crate::text::Limit;
 use pack::{Choice, Gate};
@@ -269,7 +269,7 @@ fn group(value: &Value<'_>, manifest: &Manifest) -> Option<u16> {
     let at = manifest.groups.iter().position(|(g, _)| *g == id);
     if at.is_none() {
         let hint = meant(&id, manifest.groups.iter().map(|(g, _)| g.as_str()), "Groups");
-        value.fault(format!("pack.toml has no group {}.", quote(&id)), hint);
+        value.unknown(format!("pack.toml has no group {}.", quote(&id)), hint);
     }
     at.and_then(|i| u16::try_from(i).ok())
 }
@@ -309,13 +309,7 @@ fn usual(
         return None;
     }
     let choices: Vec<&str> = wire.choices.iter().map(|c| c.id.as_str()).collect();
-    context.table_line(
-        value,
-        &choices,
-        manifest,
-        context.rests(table, manifest.rests),
-        Style::Any,
-    )
+    context.table_line(value, &choices, manifest, context.rests(table, manifest.rests))
 }
 
 impl Context<'_> {
@@ -326,7 +320,6 @@ impl Context<'_> {
         choices: &[&str],
         manifest: &Manifest,
         above: crate::model::Rests,
-        style: Style,
     ) -> Option<Entry> {
         let (says, rests) = if value.is_table() {
             let table = value.table()?;
@@ -335,9 +328,9 @@ impl Context<'_> {
             table.done();
             (says?, rests)
         } else {
-            return self.line(value, choices, manifest, above, style);
+            return self.line(value, choices, manifest, above);
         };
-        self.line(&says, choices, manifest, rests, style)
+        self.line(&says, choices, manifest, rests)
     }
 
     fn line(
@@ -346,10 +339,9 @@ impl Context<'_> {
         choices: &[&str],
         manifest: &Manifest,
         rests: crate::model::Rests,
-        style: Style,
     ) -> Option<Entry> {
         let text = value.text(Limit::TABLE)?;
-        match shares::read(&text, choices, &manifest.words, style) {
+        match shares::read(&text, Of::Choices, choices, &manifest.words) {
             Ok(line) => {
                 self.count(rests);
                 Some(Entry {
@@ -357,10 +349,8 @@ impl Context<'_> {
                     rests,
                 })
             }
-            Err(wrong) => {
-                for (says, hint) in wrong {
-                    value.fault(says, hint);
-                }
+            Err(refused) => {
+                refused.tell(value);
                 None
             }
         }

@@ -4,7 +4,7 @@ use super::{Context, find};
 use crate::cursor::{Table, Value};
 use crate::fault::{meant, quote};
 use crate::model::{Entry, Looks, Manifest, OfMake, Question, Rests, RoleLine, Section, Thing};
-use crate::shares::{self, Style};
+use crate::shares::{self, Of};
 use crate::spread::Quantity;
 use crate::text::Limit;
 use pack::Worth;
@@ -60,7 +60,7 @@ impl Desk<'_> {
             let Some(at) = self.questions.iter().position(|q| q.id == name) else {
                 if !self.questions.is_empty() {
                     let hint = meant(&name, self.questions.iter().map(|q| q.id.as_str()), "Questions");
-                    value.fault(format!("There is no question {}.", quote(&name)), hint);
+                    value.unknown(format!("There is no question {}.", quote(&name)), hint);
                 }
                 continue;
             };
@@ -76,9 +76,7 @@ impl Desk<'_> {
                 continue;
             }
             let choices: Vec<&str> = question.wire.choices.iter().map(|c| c.id.as_str()).collect();
-            let entry = self
-                .context
-                .table_line(&value, &choices, self.manifest, rests, Style::Any);
+            let entry = self.context.table_line(&value, &choices, self.manifest, rests);
             looks.extend(entry.map(|e| (at, e)));
         }
         looks
@@ -87,7 +85,7 @@ impl Desk<'_> {
     fn roles(&self, value: &Value<'_>, rests: Rests) -> Option<RoleLine> {
         let roles: Vec<&str> = self.manifest.roles.iter().map(|r| r.id.as_str()).collect();
         let text = value.text(Limit::TABLE)?;
-        match shares::read(&text, &roles, &self.manifest.words, Style::Any) {
+        match shares::read(&text, Of::Roles, &roles, &self.manifest.words) {
             Ok(line) => {
                 self.context.count(rests);
                 // What a thing was made as is no evidence that is weighed, so it may be certain.
@@ -97,10 +95,8 @@ impl Desk<'_> {
                     basis: rests.basis,
                 })
             }
-            Err(wrong) => {
-                for (says, hint) in wrong {
-                    value.fault(says.replace("choice of this question", "role of pack.toml"), hint);
-                }
+            Err(refused) => {
+                refused.tell(value);
                 None
             }
         }
@@ -148,12 +144,10 @@ impl Desk<'_> {
         let value = table.get("makes")?;
         let makes: Vec<&str> = self.manifest.makes.iter().map(|m| m.id.as_str()).collect();
         let text = value.text(Limit::TABLE)?;
-        match shares::read(&text, &makes, &self.manifest.words, Style::PerCent) {
+        match shares::read(&text, Of::Makes, &makes, &self.manifest.words) {
             Ok(line) => Some(line.weights),
-            Err(wrong) => {
-                for (says, hint) in wrong {
-                    value.fault(says.replace("choice of this question", "make of pack.toml"), hint);
-                }
+            Err(refused) => {
+                refused.tell(&value);
                 None
             }
         }
