@@ -23,6 +23,7 @@ workshop: the tool for people who write packs
 
   workshop check <pack>                  look for faults in a folder of plain files
   workshop build <pack> --out <folder>   make the pack that the page reads
+  workshop try <pack> --answers <file>   the finding for a file of answers
   workshop codes <pack>                  the lines that codes.csv still lacks
   workshop words                         the words in which drawings are described
 
@@ -45,6 +46,7 @@ fn main() -> ExitCode {
             "check" => verbs::check::run(rest),
             "build" => verbs::build::run(rest),
             "codes" => verbs::codes::run(rest),
+            "try" => verbs::try_out::run(rest),
             "words" => verbs::words::run(rest),
             other => args::refuse(&format!("There is no verb \"{other}\"."), HELP),
         },

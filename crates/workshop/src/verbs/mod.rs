@@ -3,4 +3,5 @@
 pub(crate) mod build;
 pub(crate) mod check;
 pub(crate) mod codes;
+pub(crate) mod try_out;
 pub(crate) mod words;
