@@ -1,2 +1,60 @@
-//! Being built.
-fn main() {}
+//! Set-up, build, serve, test, bench and size of the program; nothing that a user of the page runs may be here.
+
+mod bench;
+mod build;
+mod digest;
+mod headers;
+mod house;
+mod run;
+mod serve;
+mod setup;
+mod size;
+mod stamp;
+mod steps;
+mod test;
+
+use std::process::ExitCode;
+use steps::Steps;
+
+const HELP: &str = "\
+cargo xtask serve [--port N] [--under /some/path/]   build what changed, serve it, print the address
+cargo xtask build                                     build target/site/dist
+cargo xtask size                                      build, then the table of bytes and its limits
+cargo xtask test [--deep]                             everything that a commit must pass
+cargo xtask bench                                     how fast the mathematics is
+cargo xtask setup                                     install what is missing, and nothing else
+
+serve also takes --dist FOLDER: serve that folder as it is, without building. Port 0 picks a free one.";
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let mut steps = Steps::new();
+    let outcome = verb(&arguments, &mut steps);
+    steps.slowest();
+    match outcome {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("\n{error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn verb(arguments: &[String], steps: &mut Steps) -> anyhow::Result<()> {
+    let (verb, rest) = arguments
+        .split_first()
+        .map_or(("", [].as_slice()), |(verb, rest)| (verb.as_str(), rest));
+    match verb {
+        "setup" => setup::everything(steps),
+        "build" => build::site(steps),
+        "serve" => serve::verb(rest, steps),
+        "size" => size::verb(steps),
+        "test" => test::verb(rest, steps),
+        "bench" => bench::verb(steps),
+        "" | "help" | "--help" => {
+            println!("{HELP}");
+            Ok(())
+        }
+        other => anyhow::bail!("There is no verb {other:?}. These are known:\n\n{HELP}"),
+    }
+}

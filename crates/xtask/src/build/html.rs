@@ -1,0 +1,127 @@
+//! Fills the template of the page and checks what came out of it.
+
+use crate::headers;
+use anyhow::{Context, Result, bail};
+use std::path::Path;
+
+/// Names in the release that the page must know.
+pub(super) struct Names<'a> {
+    pub(super) wasm: &'a str,
+    pub(super) core: &'a str,
+    pub(super) book: &'a str,
+}
+
+/// The page, with its policy, the early loads, the names and the first question in place.
+pub(super) fn filled(template: &str, names: &Names<'_>, first_question: &str) -> Result<String> {
+    let Names { wasm, core, book } = names;
+    let policy = format!(
+        "<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">",
+        headers::policy_in_page()
+    );
+    // As `fetch` asks for them, or the browser would load them twice.
+    let preload = format!(
+        "<link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
+         <link rel=\"preload\" href=\"{core}\" as=\"fetch\" crossorigin>"
+    );
+    let boot = format!("<script id=\"boot\" data-wasm=\"{wasm}\" data-core=\"{core}\" data-book=\"{book}\"");
+    let mut page: String = template
+        .lines()
+        .filter(|line| !line.contains("data-trunk"))
+        .flat_map(|line| [line, "\n"])
+        .collect();
+    for (place, content) in [
+        ("<!-- build: policy -->", policy.as_str()),
+        ("<!-- build: preload -->", preload.as_str()),
+        ("<script id=\"boot\"", boot.as_str()),
+        ("<!-- build: first question -->", first_question.trim()),
+    ] {
+        let (before, after) = page
+            .split_once(place)
+            .with_context(|| format!("www/index.html has no {place:?} for the build to fill."))?;
+        page = format!("{before}{content}{after}");
+    }
+    Ok(page)
+}
+
+/// Refuses a page with a link to a file that is not there, or with anything inline that the policy would block.
+pub(super) fn check(page: &str, dist: &Path) -> Result<()> {
+    for target in values(page, "href").chain(values(page, "src")) {
+        let file = target.split(['#', '?']).next().unwrap_or_default();
+        let inside = file.strip_prefix("./").unwrap_or(file);
+        if inside.contains(':') || inside.starts_with('/') {
+            bail!("The page points out of its own folder: {target:?}.");
+        }
+        if !inside.is_empty() && !dist.join(inside).is_file() {
+            bail!("The page points to {target:?}, and there is no such file in the release.");
+        }
+    }
+    for inline in [
+        " style=\"",
+        "<style",
+        " onclick=\"",
+        " onload=\"",
+        "javascript:",
+        "<script>",
+    ] {
+        if page.contains(inline) {
+            bail!("The page contains {inline:?}, which its own policy forbids: nothing inline.");
+        }
+    }
+    Ok(())
+}
+
+/// The values of an attribute, wherever it stands.
+pub(crate) fn values<'a>(page: &'a str, attribute: &str) -> impl Iterator<Item = &'a str> {
+    let opening = format!(" {attribute}=\"");
+    let mut rest = page;
+    std::iter::from_fn(move || {
+        let (_, after) = rest.split_once(opening.as_str())?;
+        let (value, next) = after.split_once('"')?;
+        rest = next;
+        Some(value)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a failing unwrap is a failing test")]
+    use super::*;
+
+    const TEMPLATE: &str = "<!-- build: policy -->\n<!-- build: preload -->\n<script id=\"boot\" src=\"b.js\"></script>\n\
+                            <link data-trunk rel=\"rust\">\n<main><!-- build: first question --></main>\n";
+    const NAMES: Names<'_> = Names {
+        wasm: "a.wasm",
+        core: "c.pack",
+        book: "b.pack",
+    };
+
+    #[test]
+    fn every_place_is_filled_and_nothing_of_trunk_remains() {
+        let page = filled(TEMPLATE, &NAMES, "<h1>How long?</h1>\n").unwrap();
+        assert!(page.contains("<main><h1>How long?</h1></main>"));
+        assert!(page.contains("data-core=\"c.pack\" data-book=\"b.pack\" src=\"b.js\""));
+        assert!(!page.contains("build:") && !page.contains("data-trunk"));
+        assert!(filled(&TEMPLATE.replace("build: preload", "gone"), &NAMES, "").is_err());
+    }
+
+    #[test]
+    fn dead_links_and_inline_code_are_refused() {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR"));
+        assert!(
+            check(
+                "<a href=\"Cargo.toml#x\"> <a href=\"#only-a-fragment\"> <a href=\"./\">",
+                folder
+            )
+            .is_ok()
+        );
+        for bad in [
+            "<a href=\"missing.html\">",
+            "<img src=\"https://example.org/x.png\">",
+            "<a href=\"/Cargo.toml\">",
+            "<p style=\"color: red\">",
+            "<script>start()</script>",
+        ] {
+            assert!(check(bad, folder).is_err(), "{bad}");
+        }
+    }
+}

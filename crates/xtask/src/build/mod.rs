@@ -1,0 +1,107 @@
+//! `cargo xtask build`: from sources to `target/site/dist`, each step skipped when nothing that it reads has changed.
+
+mod assets;
+mod first_question;
+mod html;
+mod pack;
+mod page;
+mod script;
+mod squeeze;
+mod styles;
+mod worker;
+
+use crate::headers;
+use crate::house;
+use crate::setup;
+use crate::stamp::Stamp;
+use crate::steps::Steps;
+use anyhow::{Context, Result};
+use assets::Assets;
+use std::path::Path;
+
+pub(crate) use html::values as attribute_values;
+pub(crate) use page::named_wasm;
+
+/// Files that go into the release under names made of their bytes, as they are.
+const AS_THEY_ARE: [&str; 5] = [
+    "icon.svg",
+    "icon-180.png",
+    "icon-192.png",
+    "icon-512.png",
+    "icon-maskable-512.png",
+];
+
+/// Builds what changed.
+pub(crate) fn site(steps: &mut Steps) -> Result<()> {
+    let tools = setup::page(steps)?;
+    if tools.node.is_none() {
+        println!("  There is no Node 20 with npm in PATH: the page works, but is about a quarter larger.");
+    }
+    let packs = pack::step(steps)?;
+    let page = page::step(steps, &tools)?;
+    let first = first_question::step(steps, &packs, &page.stamp)?;
+    let words = [packs.stamp.word(), page.stamp.word(), first.stamp.word()];
+    let stamp = Stamp::of("finish", &["www", "crates/xtask/src"], &words)?;
+    if stamp.fresh(&[house::dist().join("sw.js")]) {
+        steps.unchanged("finish");
+        return Ok(());
+    }
+    stamp.clear()?;
+    steps.step("finish: names, list for offline use, packed copies", || {
+        // Made beside the old one and then moved: a server that is running never shows half of it for long.
+        let fresh = house::site().join("dist-new");
+        house::empty(&fresh)?;
+        finish(&fresh, &packs, &page, &first)?;
+        let dist = house::dist();
+        if dist.exists() {
+            std::fs::remove_dir_all(&dist)?;
+        }
+        std::fs::rename(&fresh, &dist).context("The finished site cannot be moved into place.")
+    })?;
+    stamp.keep()
+}
+
+fn finish(dist: &Path, packs: &pack::Packs, page: &page::Page, first: &first_question::First) -> Result<()> {
+    let mut assets = Assets::new(dist);
+    for name in AS_THEY_ARE {
+        assets.add(name, &read(&house::at("www/icons").join(name))?)?;
+    }
+    let manifest = text(&house::at("www/manifest.webmanifest"))?;
+    assets.add("manifest.webmanifest", assets.refer(&manifest).as_bytes())?;
+    assets.add("styles.css", styles::joined(&house::at("www/styles"))?.as_bytes())?;
+    assets.add(
+        "early.js",
+        script::trimmed(&text(&house::at("www/early.js"))?).as_bytes(),
+    )?;
+    let boot = script::joined(&text(&page.glue)?, &text(&house::at("www/boot.js"))?)?;
+    assets.add("boot.js", boot.as_bytes())?;
+    let wasm = assets.add("app.wasm", &read(&page.wasm)?)?;
+    let core = assets.add("core.pack", &read(&packs.core)?)?;
+    let book = assets.add("book.pack", &read(&packs.book)?)?;
+
+    let template = text(&house::at("www/index.html"))?;
+    let names = html::Names {
+        wasm: &wasm,
+        core: &core,
+        book: &book,
+    };
+    let index = html::filled(&assets.refer(&template), &names, &text(&first.html)?)?;
+    assets.keep("index.html", index.as_bytes())?;
+    html::check(&index, dist)?;
+
+    let worker = worker::filled(&text(&house::at("www/sw.js"))?, assets.listed())?;
+    std::fs::write(dist.join("sw.js"), worker)?;
+    let mut names = assets.names();
+    names.push("sw.js".to_owned());
+    squeeze::all(dist, &names)?;
+    std::fs::write(dist.join("_headers"), headers::file(&names))?;
+    Ok(())
+}
+
+fn read(file: &Path) -> Result<Vec<u8>> {
+    std::fs::read(file).with_context(|| format!("Cannot read {}.", file.display()))
+}
+
+fn text(file: &Path) -> Result<String> {
+    std::fs::read_to_string(file).with_context(|| format!("Cannot read {}.", file.display()))
+}

@@ -1,0 +1,64 @@
+//! The bundled pack, made by the same command that a club uses: one way from plain files to bytes.
+
+use crate::house;
+use crate::run;
+use crate::stamp::Stamp;
+use crate::steps::Steps;
+use anyhow::{Context, Result};
+use std::path::{Path, PathBuf};
+
+const BUNDLED: &str = "data/packs/irons";
+
+/// The two halves of the pack.
+pub(super) struct Packs {
+    pub(super) core: PathBuf,
+    pub(super) book: PathBuf,
+    pub(super) stamp: Stamp,
+}
+
+/// Compiles the pack if its files, or what compiles them, have changed.
+pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
+    let folder = house::packs();
+    // The rooms that a pack is made by; others may change without making another pack.
+    let paths = ["units", "pack", "reason", "compile", "workshop"].map(|room| format!("crates/{room}"));
+    let paths: Vec<&str> = paths
+        .iter()
+        .map(String::as_str)
+        .chain([BUNDLED, "Cargo.lock"])
+        .collect();
+    let stamp = Stamp::of("pack", &paths, &[])?;
+    if let Ok(list) = read_list(&folder)
+        && stamp.fresh(&list)
+    {
+        steps.unchanged("pack");
+        return packs(list, stamp);
+    }
+    stamp.clear()?;
+    steps.step("pack: compile", || {
+        house::empty(&folder)?;
+        let mut workshop = run::cargo();
+        workshop
+            .args(["run", "--package", "workshop", "--", "build", BUNDLED, "--out"])
+            .arg(&folder);
+        run::shown(&mut workshop).context("The pack could not be compiled.")
+    })?;
+    stamp.keep()?;
+    packs(read_list(&folder)?, stamp)
+}
+
+fn packs([core, book]: [PathBuf; 2], stamp: Stamp) -> Result<Packs> {
+    Ok(Packs { core, book, stamp })
+}
+
+/// The files that `pack.txt` names: `core <file>` and `book <file>`.
+fn read_list(folder: &Path) -> Result<[PathBuf; 2]> {
+    let file = folder.join("pack.txt");
+    let text = std::fs::read_to_string(&file).with_context(|| format!("Cannot read {}.", file.display()))?;
+    let named = |half: &str| {
+        text.lines()
+            .find_map(|line| line.strip_prefix(half)?.strip_prefix(' '))
+            .map(|name| folder.join(name))
+            .with_context(|| format!("{} names no {half}.", file.display()))
+    };
+    Ok([named("core")?, named("book")?])
+}

@@ -1,0 +1,57 @@
+//! The browser that the tests drive.
+
+use crate::run;
+use crate::steps::Steps;
+use anyhow::{Context, Result, bail};
+use std::path::{Path, PathBuf};
+
+const NAMES: [&str; 4] = [
+    "chromium",
+    "chromium-browser",
+    "google-chrome-stable",
+    "google-chrome",
+];
+
+/// An installed Chromium.
+pub(crate) struct Chromium {
+    /// The program.
+    pub(crate) program: PathBuf,
+}
+
+/// Chromium from PATH; on Debian, as root, it is installed when missing.
+pub(crate) fn find(steps: &mut Steps) -> Result<Chromium> {
+    if let Some(program) = NAMES.iter().find_map(|name| run::which(name)) {
+        return Ok(Chromium { program });
+    }
+    if !(Path::new("/etc/debian_version").exists() && is_root()) {
+        bail!(
+            "The browser tests need Chromium, and none of these is in PATH: {}. Install it with the package manager \
+             of your system.",
+            NAMES.join(", ")
+        );
+    }
+    steps.step("set-up: chromium", || {
+        let apt = |arguments: &[&str]| {
+            run::shown(
+                run::command("apt-get")
+                    .args(arguments)
+                    .env("DEBIAN_FRONTEND", "noninteractive"),
+            )
+        };
+        apt(&["update", "--quiet"])?;
+        apt(&[
+            "install",
+            "--quiet",
+            "--yes",
+            "--no-install-recommends",
+            "chromium",
+        ])
+        .context("Chromium could not be installed. Is there a network?")
+    })?;
+    let program = run::which("chromium").context("apt-get installed chromium, but it is not in PATH.")?;
+    Ok(Chromium { program })
+}
+
+fn is_root() -> bool {
+    run::printed(run::command("id").arg("-u")).is_ok_and(|said| said.trim_ascii() == b"0")
+}

@@ -1,0 +1,51 @@
+//! Installs what is missing, once per user and version, and says where everything is.
+
+mod cache;
+mod chromium;
+mod node;
+mod rust_tools;
+
+use crate::steps::Steps;
+use anyhow::Result;
+use std::path::PathBuf;
+
+pub(crate) use chromium::Chromium;
+pub(crate) use node::Node;
+
+/// What the build of the page needs.
+pub(crate) struct PageTools {
+    /// Trunk, of the version that the project is built with.
+    pub(crate) trunk: PathBuf,
+    /// wasm-bindgen, of exactly the version in Cargo.lock.
+    pub(crate) bindgen: PathBuf,
+    /// Node with the pinned packages. Without it the page is built, but larger.
+    pub(crate) node: Option<Node>,
+}
+
+/// Sets up what the page needs.
+pub(crate) fn page(steps: &mut Steps) -> Result<PageTools> {
+    rust_tools::wasm_target(steps)?;
+    let trunk = rust_tools::trunk(steps)?;
+    let bindgen = rust_tools::wasm_bindgen(steps)?;
+    let node = node::find(steps)?;
+    Ok(PageTools { trunk, bindgen, node })
+}
+
+/// Sets up what the browser tests need beyond the page.
+pub(crate) fn browser(steps: &mut Steps) -> Result<(Node, Chromium)> {
+    let node = node::find(steps)?.ok_or_else(|| anyhow::anyhow!(node::MISSING))?;
+    let chromium = chromium::find(steps)?;
+    Ok((node, chromium))
+}
+
+/// Sets up all of it.
+pub(crate) fn everything(steps: &mut Steps) -> Result<()> {
+    let tools = page(steps)?;
+    let (node, chromium) = browser(steps)?;
+    println!("\ntrunk         {}", tools.trunk.display());
+    println!("wasm-bindgen  {}", tools.bindgen.display());
+    println!("node          {}", node.program.display());
+    println!("packages      {}", node.packages.display());
+    println!("chromium      {}", chromium.program.display());
+    Ok(())
+}

@@ -1,0 +1,71 @@
+//! Node and the packages that run in it: the wasm optimiser and what drives the browser in tests.
+
+use super::cache;
+use crate::run;
+use crate::steps::Steps;
+use anyhow::{Context, Result};
+use std::path::PathBuf;
+
+/// Said when there is no Node and one is needed.
+pub(crate) const MISSING: &str = "The browser tests need Node 20 or newer with npm, and neither is in PATH. \
+                                  Install it with the package manager of your system.";
+
+/// Raise the number whenever the list below changes: older checkouts keep the folder they know.
+const FOLDER: &str = "node-1";
+const PACKAGES: [&str; 4] = [
+    "binaryen@132.0.0",
+    "playwright-core@1.65.1",
+    "@axe-core/playwright@4.13.0",
+    "axe-core@4.14.1",
+];
+
+/// Node with the pinned packages.
+pub(crate) struct Node {
+    /// The program.
+    pub(crate) program: PathBuf,
+    /// The folder that holds `node_modules`.
+    pub(crate) packages: PathBuf,
+}
+
+/// Node, if there is a recent one, with its packages installed.
+pub(crate) fn find(steps: &mut Steps) -> Result<Option<Node>> {
+    let Some(program) = run::which("node") else {
+        return Ok(None);
+    };
+    let recent = run::version(&program).is_some_and(|said| major(&said).is_some_and(|major| major >= 20));
+    let Some(npm) = run::which("npm").filter(|_| recent) else {
+        return Ok(None);
+    };
+    let packages = cache::installed(FOLDER, "complete", |fresh| {
+        steps.step("set-up: node packages", || {
+            std::fs::write(fresh.join("package.json"), "{\"private\":true}\n")?;
+            let mut install = run::command(&npm);
+            install.args([
+                "install",
+                "--no-audit",
+                "--no-fund",
+                "--ignore-scripts",
+                "--save-exact",
+            ]);
+            install.args(PACKAGES).current_dir(fresh);
+            run::shown(&mut install).context("npm could not install the packages. Is there a network?")?;
+            std::fs::write(fresh.join("complete"), PACKAGES.join("\n"))?;
+            Ok(())
+        })
+    })?;
+    Ok(Some(Node { program, packages }))
+}
+
+/// The 20 of `v20.20.2`.
+fn major(version: &str) -> Option<u32> {
+    version.strip_prefix('v')?.split('.').next()?.parse().ok()
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn the_major_version_of_node_is_read() {
+        assert_eq!(super::major("v20.20.2"), Some(20));
+        assert_eq!(super::major("20"), None);
+    }
+}

@@ -1,0 +1,85 @@
+//! `cargo xtask size`: what a phone must load before the first question, and in all, against the limits.
+
+mod table;
+mod wasm_names;
+
+use crate::build;
+use crate::house;
+use crate::steps::Steps;
+use anyhow::{Context, Result, bail};
+use table::{Bytes, Table};
+
+/// Everything up to the first question that can be answered, packed with brotli.
+const FIRST_GOAL: u64 = 120_000;
+const FIRST_LIMIT: u64 = 140_000;
+/// Everything that is kept for offline use, as transferred.
+const OFFLINE_LIMIT: u64 = 1_000_000;
+/// Requests up to the first question, the icon and the manifest among them.
+const REQUESTS_LIMIT: usize = 8;
+
+/// Builds what changed, prints the table, and fails when a limit is broken.
+pub(crate) fn verb(steps: &mut Steps) -> Result<()> {
+    build::site(steps)?;
+    check()
+}
+
+/// Prints the table of what has been built, and fails when a limit is broken.
+pub(crate) fn check() -> Result<()> {
+    let dist = house::dist();
+    let index = std::fs::read_to_string(dist.join("index.html")).context("Cannot read the built page.")?;
+    let table = Table::of(&dist, &index)?;
+    let first = table.first();
+    let offline = table.offline()?;
+    table.print();
+    println!("{:<34}{}", "up to the first question", first);
+    println!("{:<34}{}", "kept for offline use", offline);
+    println!(
+        "requests up to the first question: {} (limit {REQUESTS_LIMIT})",
+        table.requests()
+    );
+
+    let mut faults = Vec::new();
+    if first.brotli > FIRST_LIMIT {
+        faults.push(format!(
+            "Up to the first question {} bytes are transferred; the limit is {FIRST_LIMIT}.",
+            first.brotli
+        ));
+    } else if first.brotli > FIRST_GOAL {
+        println!(
+            "Above the goal of {FIRST_GOAL} bytes by {}.",
+            first.brotli - FIRST_GOAL
+        );
+    }
+    if offline.brotli > OFFLINE_LIMIT {
+        faults.push(format!(
+            "{} bytes are kept for offline use; the limit is {OFFLINE_LIMIT}.",
+            offline.brotli
+        ));
+    }
+    if table.requests() > REQUESTS_LIMIT {
+        faults.push(format!(
+            "The first question takes {} requests; the limit is {REQUESTS_LIMIT}.",
+            table.requests()
+        ));
+    }
+    let wasm = std::fs::read(build::named_wasm()).context("Cannot read the wasm with its names.")?;
+    let floats = wasm_names::containing(&wasm, &["flt2dec", "dec2flt"])?;
+    if let Some(example) = floats.first() {
+        faults.push(format!(
+            "Code that prints or reads floats is linked into the page ({} functions, such as {example}). It costs about \
+             20 kB: keep floats inside, integers at every border, and no Debug or Display of a float.",
+            floats.len()
+        ));
+    }
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        bail!("{}", faults.join("\n"))
+    }
+}
+
+impl std::fmt::Display for Bytes {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{:>10}{:>10}{:>10}", self.raw, self.gzip, self.brotli)
+    }
+}

@@ -1,0 +1,108 @@
+//! Which files a page needs when, and how large each is, plain and packed.
+
+use crate::build::attribute_values;
+use anyhow::{Context, Result};
+use std::path::{Path, PathBuf};
+
+/// The size of one file, or of several together. A file without a packed copy is sent as it is.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Bytes {
+    pub(super) raw: u64,
+    pub(super) gzip: u64,
+    pub(super) brotli: u64,
+}
+
+/// The files of a page by when they are needed.
+pub(super) struct Table {
+    dist: PathBuf,
+    /// Before the first question can be answered.
+    first: Vec<(String, Bytes)>,
+    /// Asked for by the browser by itself: manifest and icon.
+    beside: Vec<(String, Bytes)>,
+}
+
+impl Table {
+    /// Reads the page's own links, so that a file added to it cannot be forgotten here.
+    pub(super) fn of(dist: &Path, page: &str) -> Result<Self> {
+        let mut first = vec!["index.html".to_owned()];
+        let mut beside = Vec::new();
+        for tag in page.split('<').filter_map(|rest| rest.split('>').next()) {
+            let value = |name: &str| attribute_values(tag, name).next().unwrap_or_default().to_owned();
+            let relation = value("rel");
+            let list = match relation.as_str() {
+                "stylesheet" | "preload" | "modulepreload" => &mut first,
+                "manifest" | "icon" => &mut beside,
+                // A phone fetches it only when it is put on the home screen.
+                "apple-touch-icon" => continue,
+                _ => {
+                    if tag.starts_with("script ") || tag.starts_with("img ") {
+                        first.push(value("src"));
+                    }
+                    continue;
+                }
+            };
+            list.push(value("href"));
+        }
+        let sized = |names: Vec<String>| {
+            names
+                .into_iter()
+                .map(|name| bytes(dist, &name).map(|bytes| (name, bytes)))
+                .collect::<Result<Vec<_>>>()
+        };
+        Ok(Self {
+            dist: dist.to_path_buf(),
+            first: sized(first)?,
+            beside: sized(beside)?,
+        })
+    }
+
+    /// Everything before the first question can be answered.
+    pub(super) fn first(&self) -> Bytes {
+        sum(self.first.iter().map(|(_, bytes)| *bytes))
+    }
+
+    /// How often the browser asks, the manifest and the icon among it.
+    pub(super) fn requests(&self) -> usize {
+        self.first.len() + self.beside.len()
+    }
+
+    /// Everything that the service worker keeps, and the worker itself.
+    pub(super) fn offline(&self) -> Result<Bytes> {
+        let mut all = Vec::new();
+        for entry in std::fs::read_dir(&self.dist)? {
+            let name = entry?.file_name().to_string_lossy().into_owned();
+            if !name.ends_with(".br") && !name.ends_with(".gz") && name != "_headers" {
+                all.push(bytes(&self.dist, &name)?);
+            }
+        }
+        Ok(sum(all.into_iter()))
+    }
+
+    /// One line for each file.
+    pub(super) fn print(&self) {
+        println!("\n{:<34}{:>10}{:>10}{:>10}", "bytes", "plain", "gzip", "brotli");
+        for (name, bytes) in self.first.iter().chain(&self.beside) {
+            println!("{name:<34}{bytes}");
+        }
+    }
+}
+
+fn bytes(dist: &Path, name: &str) -> Result<Bytes> {
+    let length = |name: &str| std::fs::metadata(dist.join(name)).map(|data| data.len());
+    let raw =
+        length(name).with_context(|| format!("The page asks for {name:?}, which is not in the release."))?;
+    let packed = |ending: &str| length(&format!("{name}.{ending}")).unwrap_or(raw);
+    Ok(Bytes {
+        raw,
+        gzip: packed("gz"),
+        brotli: packed("br"),
+    })
+}
+
+fn sum(all: impl Iterator<Item = Bytes>) -> Bytes {
+    all.fold(Bytes::default(), |sum, one| Bytes {
+        raw: sum.raw + one.raw,
+        gzip: sum.gzip + one.gzip,
+        brotli: sum.brotli + one.brotli,
+    })
+}

@@ -1,0 +1,19 @@
+// Runs before anything is painted, so it is small and waits for nothing.
+//
+// <html data-state="held">   the address names a piece: hide the first question until that piece is there
+// <html data-state="stopped"> the program cannot start: show #trouble instead
+// <html data-theme="...">    the theme that was chosen, if one was
+(() => {
+  const page = document.documentElement;
+  if (location.hash.length > 1) page.dataset.state = "held";
+  try {
+    const theme = localStorage.getItem("pressmark.theme");
+    if (theme && /^[a-z]{1,12}$/.test(theme)) page.dataset.theme = theme;
+  } catch {
+    // Storage is refused here: the theme of the system it is.
+  }
+  const stop = () => { page.dataset.state = "stopped"; };
+  // A browser too old for modules runs no more of the program than this.
+  if (!("noModule" in HTMLScriptElement.prototype)) stop();
+  addEventListener("error", (event) => { if (event.target && event.target.id === "boot") stop(); }, true);
+})();
