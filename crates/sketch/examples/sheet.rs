@@ -1,5 +1,5 @@
 //! Writes a contact sheet of every value of every key, light and dark, as one HTML page:
-//! `cargo run -p sketch --example sheet -- out.html [key]`.
+//! `cargo run -p sketch --example sheet -- out.html [keys]`.
 
 use sketch::{Drawing, Look, words};
 use std::fmt::Write;
@@ -40,10 +40,10 @@ fn figure(out: &mut String, line: &str, caption: &str) -> Result<(), String> {
     Ok(())
 }
 
-fn sheet(only: Option<&str>) -> Result<String, String> {
+fn sheet(only: &[String]) -> Result<String, String> {
     let mut out = String::new();
     for key in words() {
-        if only.is_some_and(|o| o != key.name) {
+        if !only.is_empty() && !only.iter().any(|o| o == key.name) {
             continue;
         }
         for view in key.views.split_whitespace() {
@@ -73,8 +73,8 @@ fn main() -> Result<(), String> {
     let mut args = std::env::args().skip(1);
     let path = args
         .next()
-        .ok_or("Say where to write the sheet: sheet out.html [key]")?;
-    let body = sheet(args.next().as_deref())?;
+        .ok_or("Say where to write the sheet: sheet out.html [keys]")?;
+    let body = sheet(&args.collect::<Vec<_>>())?;
     let page = format!(
         "<!doctype html><meta charset=utf-8><title>Sheet</title><style>{STYLE}</style><section>{body}</section><section class=dark>{body}</section>"
     );

@@ -10,7 +10,7 @@ pub(crate) struct Shell {
     pub(crate) deck: i32,
     /// The middle of the grip.
     pub(crate) mid: i32,
-    /// Scale of the grip, per mille.
+    /// Scale of the grip, per mille; 0 where the body is the grip too and takes no other.
     pub(crate) scale: i32,
     /// What is usual with this body: places in the tables of grip, vents, chimney, cord.
     pub(crate) usual: [u8; 4],
@@ -41,15 +41,15 @@ const FREE: u8 = 20;
 pub(crate) static BODIES: [Shell; 23] = [
     // flat
     shell(
-        "H128Q162 62 187 90Z",
+        "L128 60Q162 62 187 90Z",
         true,
         [60, 80, 1000],
         [BAR, 0, 0, 0],
-        "tM20 82H174",
+        "tM36 82H172",
     ),
     // box
     shell(
-        "H136Q166 48 187 90Z",
+        "L136 44Q166 48 187 90Z",
         true,
         [44, 82, 760],
         [POSTS, 0, 0, 0],
@@ -57,7 +57,7 @@ pub(crate) static BODIES: [Shell; 23] = [
     ),
     // ember
     shell(
-        "H136Q166 48 187 90Z",
+        "L136 44Q166 48 187 90Z",
         true,
         [44, 78, 760],
         [WOOD, 1, 1, 0],
@@ -65,17 +65,17 @@ pub(crate) static BODIES: [Shell; 23] = [
     ),
     // hood
     shell(
-        "M18 90V76H172Q180 80 187 90Z",
+        "M18 90V77H173Q181 81 187 90Z",
         false,
         [44, 82, 760],
         [WOOD, 0, 0, 0],
-        "bM12 73Q10 46 28 44H124Q152 48 170 73ZtM22 67Q60 70 156 67",
+        "bM12 71Q10 46 28 44H124Q152 48 170 71ZtM22 65H154",
     ),
     // pan
     shell(
         "M100 56H190Q192 88 174 90H116Q98 88 100 56Z",
         false,
-        [56, 145, 600],
+        [56, 145, 0],
         [FREE, 0, 0, 0],
         "bM96 50H194V57H96ZbM101 66L74 58L72 66L102 75ZbM74 56L20 42Q10 40 9 46Q8 52 18 55L72 68ZtM112 83H179",
     ),
@@ -89,7 +89,7 @@ pub(crate) static BODIES: [Shell; 23] = [
     ),
     // sleeve
     shell(
-        "H112Q150 66 192 90Z",
+        "L112 66Q150 68 192 90Z",
         true,
         [66, 70, 1000],
         [WOOD, 0, 0, 0],
@@ -121,7 +121,7 @@ pub(crate) static BODIES: [Shell; 23] = [
     ),
     // gas
     shell(
-        "H136Q166 50 187 90Z",
+        "L136 48Q166 52 187 90Z",
         true,
         [48, 84, 840],
         [WOOD, 0, 0, 0],
@@ -131,7 +131,7 @@ pub(crate) static BODIES: [Shell; 23] = [
     shell(
         "M28 78C14 62 8 54 10 44C34 50 62 40 84 52C108 62 122 56 124 42C126 30 116 28 114 38Q102 34 92 32Q104 12 122 14C142 16 146 38 144 52C142 68 136 76 128 78Z",
         false,
-        [60, 80, 1000],
+        [60, 80, 0],
         [FREE, 0, 0, 0],
         "kO117 24 1.5tM34 62C50 54 70 60 78 70M30 54C44 52 54 54 60 58bM18 90V78H150Q170 80 186 90Z",
     ),
@@ -139,7 +139,7 @@ pub(crate) static BODIES: [Shell; 23] = [
     shell(
         "M22 76C12 56 24 44 44 46C74 38 96 44 110 42C114 34 118 28 122 20L130 28H140L148 20L152 32C158 46 150 52 142 54C142 60 148 66 164 68Q172 70 170 76Z",
         false,
-        [60, 80, 1000],
+        [60, 80, 0],
         [FREE, 0, 0, 0],
         "kO133 37 1.5O145 37 1.5tM48 74C44 60 62 54 74 66M126 60C122 66 128 70 138 70M137 43Q140 46 143 43bM14 90V76H170Q182 80 188 90Z",
     ),
@@ -157,7 +157,7 @@ pub(crate) static BODIES: [Shell; 23] = [
     shell(
         "M14 90Q14 82 24 82H150Q160 82 160 90Z",
         false,
-        [60, 80, 1000],
+        [60, 80, 0],
         [FREE, 0, 0, 0],
         "bM24 82V18Q24 10 32 10H38Q44 10 44 18V82ZbR44 24 92 18 2bR44 46 92 18 2bM136 82V18H146V82Z\
          lM54 24V42M63 24V42M72 24V42M81 24V42M90 24V42M99 24V42M108 24V42M117 24V42M126 24V42\
@@ -168,7 +168,7 @@ pub(crate) static BODIES: [Shell; 23] = [
     shell(
         "M98 90L102 34H112L116 90Z",
         false,
-        [20, 100, 500],
+        [20, 100, 0],
         [FREE, 0, 0, 0],
         "bM66 90Q68 83 84 82H130Q146 83 148 90ZbM64 12H156Q190 14 190 24Q190 34 156 36H64ZhE64 24 5 12lM60 24H34bR8 18 28 12 6",
     ),
@@ -176,7 +176,7 @@ pub(crate) static BODIES: [Shell; 23] = [
     shell(
         "M92 90L96 60H104L108 90Z",
         false,
-        [20, 100, 500],
+        [20, 100, 0],
         [FREE, 0, 0, 0],
         "bM56 90Q58 82 76 82H124Q142 82 144 90ZbM100 6C116 6 128 22 128 40C128 54 116 64 100 64C84 64 72 54 72 40C72 22 84 6 100 6ZtM80 42C80 30 86 20 92 16",
     ),
@@ -184,7 +184,7 @@ pub(crate) static BODIES: [Shell; 23] = [
     shell(
         "M128 60L78 42L80 36L132 52Z",
         false,
-        [20, 100, 500],
+        [20, 100, 0],
         [FREE, 0, 0, 0],
         "bM80 34L22 14Q12 11 9 18Q7 25 16 29L76 46ZbO156 60 29tM138 56C140 46 148 40 156 38",
     ),
@@ -192,7 +192,7 @@ pub(crate) static BODIES: [Shell; 23] = [
     shell(
         "M36 70C36 52 64 48 100 48C136 48 164 52 164 70C164 86 132 90 100 90C68 90 36 86 36 70Z",
         false,
-        [20, 100, 500],
+        [20, 100, 0],
         [FREE, 0, 0, 0],
         "bM90 52L92 28C84 24 82 20 82 14C82 8 90 6 100 6C110 6 118 8 118 14C118 20 116 24 108 28L110 52Q100 56 90 52ZtM48 68C52 60 66 56 80 56M90 16C90 12 94 11 98 11",
     ),
@@ -208,7 +208,7 @@ pub(crate) static BODIES: [Shell; 23] = [
     shell(
         "M14 90L20 62H30L22 90ZM92 90L94 62H104L106 90ZM172 90L166 62H156L164 90Z",
         false,
-        [20, 100, 500],
+        [20, 100, 0],
         [FREE, 0, 0, 0],
         "bM12 62Q10 44 16 44Q22 44 22 54H176Q176 46 182 46Q188 46 188 54V62ZtM30 58H170",
     ),
@@ -226,7 +226,7 @@ pub(crate) static BODIES: [Shell; 23] = [
         false,
         [60, 82, 640],
         [LOOP, 0, 0, 0],
-        "tM52 80H146bO82 16 13O82 16 -9",
+        "tM52 80H146bO82 16 13E82 16 -9 9",
     ),
 ];
 
@@ -236,29 +236,29 @@ pub(crate) static HEELS: [&str; 5] = [
     "M56 90Q14 88 12 66Q12 60 20 60",
     "M8 90L30 60",
     "M28 90Q2 76 24 60",
-    "M6 90Q28 62 56 60",
+    "M4 90Q14 66 34 60",
 ];
 
 /// Over the deck, in the place of the grip's foot.
 pub(crate) static TOPS: [&str; 4] = [
     "nM-46 7H54",
-    "bM-64 2V-5Q-64 -7 -62 -7H48Q54 -7 60 2ZbR-5 -12 10 5 1lM0 -12V-15",
-    "bO-62 -2 4bM-62 -6L50 -26L66 -14L-62 2ZkM-56 4L60 -10L62 2Z",
+    "bM-66 1V-5Q-66 -8 -62 -8H48Q54 -8 60 1ZbR-5 -13 10 5 1lM0 -13V-16",
+    "bM-60 1V-8H44Q56 -8 66 1ZbO-62 -4 6aM64 -6Q66 -18 54 -28M65 -28L54 -28L56 -17",
     "bM-58 2Q-52 -14 0 -14Q46 -14 58 2Z",
 ];
 
 /// Low on the side.
 pub(crate) static VENTS: [&str; 5] = [
-    "",
+    "aM77 63L91 77M91 63L77 77",
     "hO34 72 4O54 72 4O74 72 4O94 72 4O114 72 4O134 72 4O154 73 4",
     "hR32 62 6 18 3R48 62 6 18 3R64 62 6 18 3R80 62 6 18 3R96 62 6 18 3R112 62 6 18 3R128 62 6 18 3R144 64 6 16 3",
-    "hM16 58H160Q154 67 148 58Q140 67 132 58Q124 67 116 58Q108 67 100 58Q92 67 84 58Q76 67 68 58Q60 67 52 58Q44 67 36 58Q28 67 20 58Z",
+    "hM18 57H156L158 62Q147 84 136 62Q125 84 114 62Q103 84 92 62Q81 84 70 62Q59 84 48 62Q37 84 26 62H18Z",
     "bR5 62 12 18 4hO11 71 3lM5 80L9 86",
 ];
 
 /// At the front of the lid.
 pub(crate) static CHIMNEYS: [&str; 4] = [
-    "",
+    "aM157 21L171 35M171 21L157 35",
     "bM138 50C158 50 158 38 157 24L152 10H182L176 24C178 50 168 62 148 62ZhE167 10 15 4",
     "bM140 48V32L134 26H162L156 32V48ZhE148 25 14 4",
     "bM140 48C140 36 138 32 140 22C142 10 164 8 168 20L174 28L168 31C170 38 166 40 158 39L160 52ZkO160 22 1.5hM167 32L162 34",
@@ -266,7 +266,7 @@ pub(crate) static CHIMNEYS: [&str; 4] = [
 
 /// At the heel of a smooth hood.
 pub(crate) static CORDS: [&str; 5] = [
-    "",
+    "aM6 50L18 62M18 50L6 62",
     "lM17 64H5M17 72H5",
     "bR7 60 12 14 3lM8 66C2 52 4 34 16 28C26 22 24 12 12 8M5 52L10 50M5 44L10 43M7 36L13 38M14 29L19 33M20 20L24 24",
     "bR7 60 12 14 3lM8 65C0 50 4 32 16 26C24 20 22 12 12 6M8 69C6 50 8 38 18 31C30 22 26 12 14 6",

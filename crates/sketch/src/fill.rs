@@ -128,7 +128,12 @@ fn stroke(path: &mut String, a: Point, b: Point, p: &Pattern, chance: &mut Chanc
     const CLEAR: i32 = 18;
     let length = (b.0 - a.0).abs().max((b.1 - a.1).abs());
     let at = |t: i32| (a.0 + (b.0 - a.0) * t / length, a.1 + (b.1 - a.1) * t / length);
-    let mut t = CLEAR + if p.on > 0 { chance.below(p.off as u32) } else { 0 };
+    let mut t = CLEAR
+        + if p.on > 0 {
+            chance.below((p.on + p.off) as u32 * 2)
+        } else {
+            0
+        };
     while t < length - CLEAR {
         let end = if p.on > 0 {
             t + chance.about(p.on, p.rough)

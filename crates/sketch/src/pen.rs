@@ -182,7 +182,7 @@ impl Pen {
         for &sign in signs {
             self.map = map.of(Map::new(x, y, size * 10, size * 10));
             self.add(glyphs::glyph(sign));
-            x += size * 8 / 10;
+            x += size * 95 / 100;
         }
         (self.map, self.look) = (map, look);
     }

@@ -4,7 +4,7 @@ use crate::Shape;
 use crate::bodies::{BODIES, CHIMNEYS, CORDS, HEELS, TOPS, VENTS};
 use crate::details::{
     CORD_ENDS, DOORS, EDGES, END, INSIDES, LETTERS, MAGNET, MAGNET_DOWN, MAGNET_UP, MARKS, OUTLINES, SCREWS,
-    SEAMS, SOLES, TOP,
+    SEAMS, SOLES, SPANS, TOP,
 };
 use crate::drawing::Drawing;
 use crate::grips::{GRIPS, HOLES, JOINTS};
@@ -25,7 +25,11 @@ pub(crate) fn scene(d: &Drawing) -> ((i32, i32), Vec<Shape>) {
     let mut view_box = (2000, 960);
     match d.get(At::View) {
         0 => side(&mut pen, d),
-        1 => sole(&mut pen, d),
+        1 => {
+            let (from, to) = pick(&SPANS, d.get(At::Outline));
+            pen.accent = d.asks(At::Outline) || d.asks(At::Sole);
+            sole(&mut pen, d, from * 10, 480, (to - from) * 10);
+        }
         2 => {
             view_box = (3280, 1040);
             both(&mut pen, d);
@@ -36,9 +40,6 @@ pub(crate) fn scene(d: &Drawing) -> ((i32, i32), Vec<Shape>) {
             pen.draw(END);
             one(&mut pen, At::Door, &DOORS);
             one(&mut pen, At::Cord, &CORD_ENDS);
-            if d.asks(At::Door) && d.get(At::Door) == 0 || d.asks(At::Cord) && d.get(At::Cord) == 0 {
-                pen.with(Map::SAME, true, "nM64 40H136V82H64Z");
-            }
         }
         6 => card(&mut pen, d),
         7 => {
@@ -53,7 +54,10 @@ pub(crate) fn scene(d: &Drawing) -> ((i32, i32), Vec<Shape>) {
         }
         8 => pair(&mut pen, d, At::Surface, PATCH, &SURFACES),
         9 => one(&mut pen, At::Wear, &EDGES),
-        10 => one(&mut pen, At::Inside, &INSIDES),
+        10 => {
+            pen.with(Map::new(760, 440, 760, 760), false, GRIPS[0]);
+            one(&mut pen, At::Inside, &INSIDES);
+        }
         11 => one(&mut pen, At::Seam, &SEAMS),
         12 => {
             pen.draw(PATCH);
@@ -108,12 +112,11 @@ fn side(pen: &mut Pen, d: &Drawing) {
         (At::Vents, 1, &VENTS[..]),
         (At::Cord, 3, &CORDS[..]),
     ] {
-        let place = or_usual(at, i);
         pen.accent = d.asks(at);
-        pen.draw(pick(table, place));
-        if pen.accent && place == 0 {
-            pen.draw(["nM140 40H176V24", "nM34 72H150", "nM6 64H14"][i - 1]);
-        }
+        pen.draw(pick(table, or_usual(at, i)));
+    }
+    if body.scale == 0 {
+        return;
     }
     let place = Map::new(body.mid * 10, body.deck * 10, body.scale, body.scale);
     let top = d.get(At::Top);
@@ -127,55 +130,49 @@ fn side(pen: &mut Pen, d: &Drawing) {
     );
 }
 
-/// The iron from below, under the pen's present map.
-fn sole(pen: &mut Pen, d: &Drawing) {
-    let (patterns, over) = pick(&SOLES, d.get(At::Sole));
-    pen.accent = d.asks(At::Outline);
+/// The iron from below: heel at x, middle at y, `wide` tenths of a unit long.
+fn sole(pen: &mut Pen, d: &Drawing, x: i32, y: i32, wide: i32) {
+    let outline = d.get(At::Outline);
+    let (from, to) = pick(&SPANS, outline);
+    let scale = wide * 100 / (to - from).max(1);
+    pen.map = Map::new(x - from * scale / 100, y - 48 * scale / 100, scale, scale);
     pen.add("b");
-    pen.add(pick(&OUTLINES, d.get(At::Outline)));
-    pen.accent = d.asks(At::Sole);
+    pen.add(pick(&OUTLINES, outline));
+    let (patterns, over) = pick(&SOLES, d.get(At::Sole));
     pen.draw(patterns);
     pen.draw(over);
 }
 
 /// Side and sole to one scale, with a bar of 50 mm where the length is known.
 fn both(pen: &mut Pen, d: &Drawing) {
-    // Width of the iron and of the bar, tenths of a unit; the side drawing is 171 units long, the sole 174.
-    let (mut wide, mut bar) = (1480, 0);
-    if let Some(size) = d.said(At::Size) {
-        let size = i32::from(size);
-        bar = 500 * 148 / size;
-        if bar > 1150 {
-            bar = 1150;
-            wide = size * 1150 / 50;
-        }
+    // What is broad for its length has to be shorter to find room. Tenths of a unit.
+    let mut wide = pick(
+        &[1480, 1480, 1480, 860, 1480, 1480, 1480, 1320],
+        d.get(At::Outline),
+    );
+    let size = d.said(At::Size).map(i32::from);
+    if let Some(size) = size {
+        wide = wide.min(size * 1150 / 50);
     }
-    let scale = wide * 1000 / 1710;
-    let ground = if bar > 0 { 850 } else { 960 };
+    let scale = wide * 100 / 171;
+    let (ground, middle) = if size.is_some() { (850, 460) } else { (940, 520) };
     pen.map = Map::new(
-        90 - scale * 160 / 1000,
+        40 - 40 * scale / 1000,
         ground - scale * GROUND / 1000,
         scale,
         scale,
     );
     side(pen, d);
-    pen.map = Map::new(
-        1720 - scale * 140 / 1000,
-        ground - scale * 880 / 1000,
-        scale,
-        scale,
-    );
-    sole(pen, d);
-    if bar > 0 {
-        pen.map = Map::SAME;
+    pen.accent = d.asks(At::Outline) || d.asks(At::Sole);
+    sole(pen, d, 1740, middle, wide);
+    if let Some(size) = size {
+        let bar = wide * 50 / size;
+        let heel = 40 + 120 * scale / 1000;
         pen.accent = d.asks(At::Size);
-        let end = 9 + bar / 10;
-        pen.map = Map::new(90, 950, 1000, 1000);
-        pen.draw("tM0 -4V4");
-        pen.map.sx = bar;
-        pen.draw("tM0 0H100");
-        pen.map = Map::new(end * 10, 950, 1000, 1000);
-        pen.draw("tM0 -4V4G7 5 10'50'G27 5 10'mm'");
+        pen.map = Map::new(heel, 950, bar, 1000);
+        pen.draw("tM0 -4V4M0 0H100M100 -4V4");
+        pen.map = Map::new(heel + bar, 950, 1000, 1000);
+        pen.draw("tG7 5 10'50'G29 5 10'mm'");
     }
 }
 
@@ -196,75 +193,61 @@ fn grip(pen: &mut Pen, d: &Drawing) {
 
 /// The sole on a bank card of 85.60 x 53.98 mm, heel on the card's left edge, 1.1 units to the mm.
 fn card(pen: &mut Pen, d: &Drawing) {
-    let size = d.said(At::Size).map_or(86, i32::from);
-    // What is longer than the frame runs on, with an arrow.
-    let shown = size.min(158);
-    let scale = shown * 1100 / 174;
-    pen.draw("iR14 18 94.2 59.4 3.5");
-    let map = Map::new(140 - scale * 140 / 1000, 480 - scale * 480 / 1000, scale, scale);
-    pen.map = map;
+    let size = d.said(At::Size).map_or(80, i32::from);
+    // What is longer than the frame, or broader than it, is cut short and gets an arrow.
+    let shown = size.min(pick(&[158, 158, 158, 80, 158, 158, 158, 110], d.get(At::Outline)));
+    pen.draw("iR14 18 94.2 59.4 3.5fM14 23.5H108M14 31H108M90 70H100");
     pen.accent = d.asks(At::Size) || d.asks(At::Outline);
-    pen.add("b");
-    pen.draw(pick(&OUTLINES, d.get(At::Outline)));
+    sole(pen, d, 140, 480, shown * 11);
     pen.map = Map::SAME;
-    pen.draw("iR14 18 94.2 59.4 3.5fR24 40 14 11 2M24 45.5H38M86 66H98");
+    if size > 86 {
+        // The card would be lost under the iron.
+        pen.draw("iR14 18 94.2 59.4 3.5");
+    }
     if size > shown {
         pen.draw("aM150 48H178M168 40L178 48L168 56");
     }
 }
 
+/// A horseshoe magnet and a small iron.
 fn magnet(pen: &mut Pen, d: &Drawing) {
     let asked = d.asks(At::Magnet);
-    let value = d.get(At::Magnet);
-    // The iron is small here; it stands higher where the magnet comes from below.
-    let ground = if value == 2 { 560 } else { 880 };
-    let scale = 760;
-    pen.map = Map::new(560, ground - scale * GROUND / 1000, scale, scale);
-    small_iron(pen, pen.map);
-    pen.map = Map::SAME;
-    pen.accent = asked;
-    match value {
-        0 => {
-            pen.map = Map::new(670, 770, 1000, 1000);
-            pen.draw(MAGNET);
-        }
-        1 => {
-            pen.map = Map::new(430, 700, 1000, 1000);
-            pen.draw(MAGNET);
-            pen.draw("aM10 -28L20 -12M20 -28L10 -12M-22 -30V-44M-30 -38L-22 -28L-14 -38");
-        }
-        2 => {
-            pen.map = Map::new(1160, 570, 1000, 1000);
-            pen.draw(MAGNET_UP);
-        }
-        3 => {
-            pen.map = Map::new(1160, 310, 1000, 1000);
-            pen.draw(MAGNET_DOWN);
-        }
-        _ => {
-            pen.map = Map::new(560, 770, 1000, 1000);
-            pen.draw(MAGNET);
-            pen.draw("tM5 -18V18M8 -10V10");
-        }
-    }
+    // Where the iron stands, where the poles are, and what else tells the story.
+    let (ground, x, y, art, more) = match d.get(At::Magnet) {
+        0 => (800, 690, 705, MAGNET, "aM48 46L52 52M60 43V50M72 46L68 52"),
+        1 => (
+            800,
+            440,
+            705,
+            MAGNET,
+            "aM28 18V42M20 33L28 42L36 33M51 65L62 76M62 65L51 76",
+        ),
+        2 => (560, 1130, 575, MAGNET_UP, "aM88 66L94 72M138 66L132 72"),
+        3 => (890, 1130, 410, MAGNET_DOWN, "aM86 24L92 30M140 24L134 30"),
+        _ => (800, 590, 705, MAGNET, "nM63.5 60V82M66.5 60V82"),
+    };
+    small_iron(pen, Map::new(700 - 99, ground - 558, 620, 620));
+    pen.with(Map::new(x, y, 800, 800), asked, art);
+    pen.with(Map::SAME, asked, more);
 }
 
-/// A balance: the iron left, the weight right.
+/// A beam: the iron hangs left, a fixed weight right.
 fn heft(pen: &mut Pen, d: &Drawing) {
-    // How far the pan of the iron sinks, tenths.
-    let dip = (i32::from(d.get(At::Heft)) - 2) * 70;
+    // How far the end with the iron sinks, tenths.
+    let dip = (i32::from(d.get(At::Heft)) - 2) * 75;
     let asked = d.asks(At::Heft);
     pen.draw("bM70 92Q72 84 86 84H114Q128 84 130 92ZM97 84V22H103V84Z");
-    pen.map = Map::new(1480, 200 - dip, 1000, 1000);
-    pen.draw("lM0 0L-32 44H32ZbM-13 43V30Q-13 27 -6 27V22H6V27Q13 27 13 30V43Z");
+    pen.map = Map::new(1500, 220 - dip, 1000, 1000);
+    pen.draw("lM0 0V16bM-14 40V26Q-14 22 -7 22V16H7V22Q14 22 14 26V40Z");
     pen.accent = asked;
-    pen.map = Map::new(520, 200 + dip, 1000, 1000);
-    pen.draw("lM0 0L-36 44H36Z");
-    small_iron(pen, Map::new(180, 630 + dip - 378, 420, 420));
+    pen.map = Map::new(500, 220 + dip, 1000, 1000);
+    pen.draw("lM0 0V14");
+    // The middle of the grip, 14 below the end of the beam.
+    small_iron(pen, Map::new(500 - 288, 220 + dip + 140 - 50, 360, 360));
     // The ends of the beam move up and down by the dip.
-    pen.map = Map::new(1000, 200, 1000, dip * 10);
-    pen.draw("lM-48 10L48 -10");
-    pen.map = Map::new(1000, 200, 1000, 1000);
+    pen.map = Map::new(1000, 220, 1000, dip * 10);
+    pen.draw("lM-50 10L50 -10");
+    pen.map = Map::new(1000, 220, 1000, 1000);
     pen.draw("bO0 0 4");
 }
 

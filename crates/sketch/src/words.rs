@@ -121,7 +121,7 @@ static WORDS: [Key; KEYS] = [
         "token": "a tiny iron on the square of a game board",
         "charm": "a tiny iron hanging from a ring",
     ),
-    key!("outline", "sole both card", "the sole's outline",
+    key!("outline", "sole both", "the sole's outline",
         "one-point": "one point, square heel",
         "two-point": "a point at both ends",
         "oval": "an oval without a point",
