@@ -33,8 +33,8 @@ pub enum Happened {
     Kept(Result<(), String>),
     /// A new version waits.
     Update,
-    /// The user agrees to it.
-    AcceptUpdate,
+    /// Something for a screen reader.
+    Said(String),
 }
 
 /// The program.
@@ -98,15 +98,14 @@ impl Component for App {
             }
             Happened::Kept(kept) => self.around.kept = Some(kept),
             Happened::Update => self.around.update = true,
-            Happened::AcceptUpdate => events::tell("accept-update", None),
+            Happened::Said(text) => self.around.said = text,
         }
         true
     }
 
     fn view(&self, ctx: &Context<Self>) -> Html {
         let on = ctx.link().callback(Happened::Do);
-        let accept = ctx.link().callback(|()| Happened::AcceptUpdate);
-        html! { <Screen view={Rc::new(view(&self.guide, &self.state, false))} around={self.around.clone()} {on} {accept} /> }
+        html! { <Screen view={Rc::new(view(&self.guide, &self.state, false))} around={self.around.clone()} {on} /> }
     }
 
     fn rendered(&mut self, ctx: &Context<Self>, first: bool) {
@@ -139,7 +138,8 @@ impl App {
                 page::theme(theme);
                 self.around.unkept = !(store::keep(PREFERENCES, &text) && store::keep(THEME, theme));
             }
-            Effect::Say(text) => crate::ui::say(&text),
+            Effect::AcceptUpdate => events::tell("accept-update", None),
+            Effect::Say(text) => ctx.link().send_message(Happened::Said(text)),
         }
     }
 }

@@ -11,6 +11,7 @@ use crate::view::{
 use crate::words::{chance, either, inside};
 use pack::Form;
 use reason::{Answer, Told, looks_left, weigh};
+use units::{arranged, descending};
 
 /// Below this expected information a question is not worth the look: the guide is spent. In bits. Basis: memory.
 pub(crate) const SPENT: f64 = 0.02;
@@ -145,7 +146,7 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts, at: usize, links
 fn why(guide: &Guide, state: &State, facts: &Facts, at: usize) -> Vec<String> {
     let q = &guide.core.questions[at];
     let answers: Vec<Answer> = state.answers().into_iter().filter(|a| a.question != at).collect();
-    let mut branches: Vec<(f64, String)> = Vec::new();
+    let (mut chances, mut branches): (Vec<f64>, Vec<String>) = (Vec::new(), Vec::new());
     for (i, choice) in q.choices.iter().enumerate() {
         let p: f64 = (0..guide.model.candidates())
             .map(|c| facts.posterior.p[c] * guide.model.truth(at, c)[i])
@@ -162,17 +163,14 @@ fn why(guide: &Guide, state: &State, facts: &Facts, at: usize) -> Vec<String> {
             .reduce(|a, b| if kinds[b] > kinds[a] { b } else { a });
         if let Some(top) = top {
             let short = &guide.core.kinds[top].short;
-            branches.push((
-                p,
-                format!(
-                    "{}: points to \u{201c}{short}\u{201d}, {}.",
-                    choice.label,
-                    chance(kinds[top])
-                ),
+            chances.push(p);
+            branches.push(format!(
+                "{}: points to \u{201c}{short}\u{201d}, {}.",
+                choice.label,
+                chance(kinds[top])
             ));
         }
     }
-    branches.sort_by(|a, b| b.0.total_cmp(&a.0));
     let seconds = match q.seconds {
         1 => "a second".to_string(),
         s => format!("{s} seconds"),
@@ -180,7 +178,7 @@ fn why(guide: &Guide, state: &State, facts: &Facts, at: usize) -> Vec<String> {
     let mut lines = vec![format!(
         "It takes about {seconds} and parts what is still possible:"
     )];
-    lines.extend(branches.into_iter().take(3).map(|(_, line)| line));
+    lines.extend(arranged(branches, &descending(&chances)).into_iter().take(3));
     lines
 }
 

@@ -72,6 +72,8 @@ pub enum Msg {
     CopySeller,
     /// The link to this finding.
     CopyLink,
+    /// Agrees to a new version of the page.
+    AcceptUpdate,
     /// Something to tell the user once.
     Notice(Option<String>),
 }
@@ -94,6 +96,8 @@ pub enum Effect {
     CopyAddress,
     /// Keep these preferences on this device.
     Keep(String),
+    /// Let the waiting version of the page take over.
+    AcceptUpdate,
     /// Say this to a screen reader.
     Say(String),
 }
@@ -193,11 +197,8 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
             }
         }
         Msg::Tool(tool) => {
-            match state.tools.iter().position(|t| *t == tool) {
-                Some(at) => drop(state.tools.remove(at)),
-                None => state.tools.push(tool),
-            }
-            state.tools.sort_unstable();
+            let had = state.tools.contains(&tool);
+            state.tools = in_order(guide, |t| if t == tool { !had } else { state.tools.contains(&t) });
             effects.push(Effect::Keep(preferences(guide, &state)));
         }
         Msg::Aim(aim) => {
@@ -236,6 +237,7 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
             let lines = Facts::new(guide, &state).seller_questions(guide);
             effects.push(Effect::Copy(lines.join("\n")));
         }
+        Msg::AcceptUpdate => effects.push(Effect::AcceptUpdate),
         Msg::CopyLink => effects.push(Effect::CopyAddress),
         Msg::Notice(notice) => state.notice = notice,
     }
@@ -254,8 +256,7 @@ fn choose(guide: &Guide, state: &mut State, question: usize, choice: usize, effe
                 return;
             }
             Some(one) => {
-                let mut both = vec![*one, choice];
-                both.sort_unstable();
+                let both = vec![*one.min(&choice), *one.max(&choice)];
                 answer(
                     guide,
                     state,
@@ -464,10 +465,8 @@ fn read_preferences(guide: &Guide, state: &mut State, text: &str) {
     for (name, value) in text.split(';').filter_map(|pair| pair.split_once('=')) {
         match (name, value) {
             ("tools", ids) => {
-                let known = |id: &str| guide.core.tools.iter().position(|t| t.id == id);
-                state.tools = ids.split(',').filter_map(known).collect();
-                state.tools.sort_unstable();
-                state.tools.dedup();
+                let named = |t: usize| ids.split(',').any(|id| guide.core.tools[t].id == id);
+                state.tools = in_order(guide, named);
             }
             ("unit", "in") => state.unit = LengthUnit::Inch,
             ("manner", "free") => state.manner = Manner::Free,
@@ -477,4 +476,9 @@ fn read_preferences(guide: &Guide, state: &mut State, text: &str) {
             _ => {}
         }
     }
+}
+
+/// Indices of the tools that are at hand, in pack order.
+fn in_order(guide: &Guide, at_hand: impl Fn(usize) -> bool) -> Vec<usize> {
+    (0..guide.core.tools.len()).filter(|t| at_hand(*t)).collect()
 }

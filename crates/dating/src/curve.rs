@@ -51,11 +51,9 @@ impl Curve {
     /// The fewest years that hold this share, as runs of years in order: the highest-density region.
     #[must_use]
     pub fn densest(&self, share: f64) -> Vec<(Year, Year)> {
-        let mut order: Vec<usize> = (0..self.p.len()).collect();
-        order.sort_by(|a, b| self.p[*b].total_cmp(&self.p[*a]).then(a.cmp(b)));
         let mut inside = vec![false; self.p.len()];
         let mut held = 0.0;
-        for i in order {
+        for i in units::descending(&self.p) {
             if held >= share {
                 break;
             }

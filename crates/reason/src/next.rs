@@ -4,6 +4,7 @@ use crate::answer::{Answer, Told};
 use crate::gain::{Plan, entropy};
 use crate::model::Model;
 use crate::posterior::{Posterior, weigh};
+use units::{arranged, order};
 
 /// What the user can do now.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -40,7 +41,7 @@ pub fn rank(
         .filter(|q| is_open(model, *q, answers, reach))
         .collect();
     let gains = plan.gains(model, posterior, &open);
-    let mut looks: Vec<Look> = open
+    let looks: Vec<Look> = open
         .into_iter()
         .zip(gains)
         .map(|(question, gain)| {
@@ -52,8 +53,9 @@ pub fn rank(
             }
         })
         .collect();
-    looks.sort_by(|a, b| b.score.total_cmp(&a.score).then(a.question.cmp(&b.question)));
-    looks
+    // Stable, and the open ones stand in pack order: ties stay in pack order.
+    let best_first = order(looks.len(), &|a, b| looks[b].score.total_cmp(&looks[a].score));
+    arranged(looks, &best_first)
 }
 
 /// Not yet answered, its gate open, its tool at hand.

@@ -3,6 +3,7 @@
 use crate::answer::Answer;
 use crate::likelihood::log_likelihood;
 use crate::model::Model;
+use units::{arranged, order};
 
 /// P(candidate | answers).
 #[derive(Debug, Clone, PartialEq)]
@@ -45,12 +46,14 @@ pub fn weigh(model: &Model, place: usize, answers: &[Answer]) -> Posterior {
         }
     }
     // The order of summing is fixed by the pack, not by the user: group, then information, then question.
-    lines.sort_by(|a, b| {
+    let by_rank = order(lines.len(), &|a, b| {
+        let (a, b) = (&lines[a], &lines[b]);
         a.group
             .cmp(&b.group)
             .then(b.information.total_cmp(&a.information))
             .then(a.question.cmp(&b.question))
     });
+    let lines = arranged(lines, &by_rank);
     let mut log_p = log_prior;
     let mut rank = 0;
     for (i, line) in lines.iter().enumerate() {

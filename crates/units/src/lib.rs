@@ -7,6 +7,7 @@ mod basis;
 mod length;
 mod mass;
 mod money;
+mod order;
 mod typed;
 mod years;
 
@@ -14,5 +15,6 @@ pub use basis::Basis;
 pub use length::{Length, LengthUnit};
 pub use mass::Mass;
 pub use money::{Currency, Money};
+pub use order::{arranged, descending, order};
 pub use typed::Misread;
 pub use years::{Period, Year};

@@ -1,57 +1,58 @@
-//! For and against, and what would change it.
+//! For and against: each clue with its strength, tappable to correct.
 
+use super::node::{Node, button, el, text};
 use consult::{ClueView, Msg};
 use yew::prelude::*;
 
 /// Half the width of the drawing stands for this strength, in hundredths of log10: a factor of a thousand.
 const FULL: i32 = 300;
 
-pub(crate) fn clues(clues: &[ClueView], on: &Callback<Msg>) -> Html {
-    html! {
-        <div class="card clues">
-            <p class="ends" aria-hidden="true"><span>{ "against" }</span><span>{ "for" }</span></p>
-            { for clues.iter().map(|c| clue(c, on)) }
-        </div>
-    }
+pub(crate) fn clues(clues: &[ClueView], on: &Callback<Msg>) -> Node {
+    let ends = el("p", "ends").flag("aria-hidden", true);
+    el("div", "card clues")
+        .put(ends.put(text("span", "", "against")).put(text("span", "", "for")))
+        .all(clues.iter().map(|c| clue(c, on)))
 }
 
-fn clue(clue: &ClueView, on: &Callback<Msg>) -> Html {
-    let question = clue.question;
-    html! {
-        <button type="button" class="clue" onclick={on.reform(move |_| Msg::Ask(question))}>
-            <span class="says">
-                { clue.text.clone() }
-                if clue.unsure {
-                    { " (not sure)" }
-                }
-            </span>
-            { bar(clue.strength) }
-            <span class="small">{ format!("{}; {}", clue.words, clue.basis) }</span>
-            if let Some(again) = &clue.again {
-                <span class="again">{ again.clone() }</span>
-            }
-            <span class="unseen">{ " Tap to correct." }</span>
-        </button>
+fn clue(clue: &ClueView, on: &Callback<Msg>) -> Node {
+    let mut says = text("span", "says", &clue.text);
+    if clue.unsure {
+        says = says.say(" (not sure)");
     }
+    button("clue", on, Msg::Ask(clue.question))
+        .put(says)
+        .put(bar(clue.strength))
+        .put(text("span", "small", &format!("{}; {}", clue.words, clue.basis)))
+        .maybe(
+            clue.again
+                .as_ref()
+                .map(|again| text("span", "again", again).into()),
+        )
+        .put(text("span", "unseen", " Tap to correct."))
 }
 
 /// For is solid to the right, against is hatched to the left.
-fn bar(strength: i32) -> Html {
+fn bar(strength: i32) -> Node {
     let long = (strength.abs().min(FULL) * 50 / FULL).max(1);
     let x = if strength < 0 { 52 - long } else { 52 };
-    let ticks = (0..long / 5 + 1).map(|i| {
-        let at = x + 5 * i;
-        html! { <path class="hatch" d={format!("M{} 13L{} 1", at, (at + 5).min(52))} /> }
-    });
-    html! {
-        <svg class="strength" viewBox="0 0 104 14" aria-hidden="true">
-            <path class="axis" d="M52 0V14" />
-            if strength < 0 {
-                <rect class="against" x={x.to_string()} y="1" width={long.to_string()} height="12" />
-                { for ticks }
-            } else {
-                <rect class="for" x={x.to_string()} y="1" width={long.to_string()} height="12" />
-            }
-        </svg>
+    let class = if strength < 0 { "against" } else { "for" };
+    let mut svg = el("svg", "strength")
+        .set("viewBox", "0 0 104 14")
+        .flag("aria-hidden", true);
+    svg = svg.put(el("path", "axis").set("d", "M52 0V14"));
+    svg = svg.put(
+        el("rect", class)
+            .number("x", x)
+            .set("y", "1")
+            .number("width", long)
+            .set("height", "12"),
+    );
+    if strength < 0 {
+        let mut hatch = String::new();
+        for at in (x..52).step_by(5) {
+            hatch.push_str(&format!("M{at} 13L{} 1", (at + 5).min(52)));
+        }
+        svg = svg.put(el("path", "hatch").set("d", &hatch));
     }
+    svg
 }

@@ -1,25 +1,25 @@
 //! A sketch as SVG nodes: presentation by class only, since the page's policy refuses style attributes.
 
+use super::node::{Node, el};
 use sketch::{Drawing, Look};
 use yew::prelude::*;
 
 /// The drawing of these words, nothing for words that cannot be drawn. With `alt` it speaks for itself, otherwise the
 /// words beside it do.
-pub(crate) fn drawing(words: &str, alt: bool) -> Html {
-    let Ok(drawing) = Drawing::parse(words) else {
-        return html! {};
-    };
+pub(crate) fn drawing(words: &str, alt: bool) -> Option<Html> {
+    let drawing = Drawing::parse(words).ok()?;
     let scene = drawing.shapes();
-    let view_box = format!("0 0 {} {}", scene.view_box.0, scene.view_box.1);
-    let paths = scene
-        .shapes
-        .into_iter()
-        .map(|s| html! { <path d={s.path} class={class(s.look)} /> });
-    if alt {
-        html! { <svg viewBox={view_box} class="draw" role="img" aria-label={drawing.alt()}>{ for paths }</svg> }
+    let svg = el("svg", "draw").set(
+        "viewBox",
+        &format!("0 0 {} {}", scene.view_box.0, scene.view_box.1),
+    );
+    let svg = if alt {
+        svg.set("role", "img").set("aria-label", &drawing.alt())
     } else {
-        html! { <svg viewBox={view_box} class="draw" aria-hidden="true">{ for paths }</svg> }
-    }
+        svg.flag("aria-hidden", true)
+    };
+    let path = |s: &sketch::Shape| -> Node { el("path", class(s.look)).set("d", &s.path) };
+    Some(svg.all(scene.shapes.iter().map(path)).into())
 }
 
 fn class(look: Look) -> &'static str {

@@ -1,171 +1,172 @@
 //! The finding: the first screenful says what, old or later, when, worth, and what next; the reasons stand below.
 
-use super::charts;
-use super::clues;
 use super::drawing::drawing;
-use consult::{FindingView, Msg, NextView};
+use super::look::heading;
+use super::node::{Node, button, el, key, several, text};
+use super::{charts, clues};
+use consult::{FindingView, Msg};
 use yew::prelude::*;
 
 pub(crate) fn finding(view: &FindingView, on: &Callback<Msg>) -> Html {
-    html! {
-        <>
-            { for view.grave.iter().map(|text| html! { <p class="care" role="note">{ text.clone() }</p> }) }
-            if let Some(text) = &view.outside {
-                <p class="care" role="note">{ text.clone() }</p>
-            }
-            <h1 id="heading" tabindex="-1">{ view.title.clone() }</h1>
-            if !view.clues.is_empty() {
-                if !view.draw.is_empty() {
-                    <figure>
-                        { drawing(&format!("{} view=both size={}", view.draw, view.draw_mm), true) }
-                        <figcaption>{ "A typical one, not your piece." }</figcaption>
-                    </figure>
-                }
-                { rows(view, on) }
-            }
-            if let Some(next) = &view.next {
-                { look_next(next, on) }
-            }
-            <p class="hint">{ view.standing.clone() }</p>
-            if !view.clues.is_empty() {
-                { reasons(view, on) }
-            }
-        </>
+    let told = !view.clues.is_empty();
+    let mut nodes: Vec<Html> = Vec::new();
+    for care in view.grave.iter().chain(&view.outside) {
+        nodes.push(text("p", "care", care).set("role", "note").into());
     }
+    nodes.push(heading(&view.title).into());
+    if told && !view.draw.is_empty() {
+        let picture = drawing(&format!("{} view=both size={}", view.draw, view.draw_mm), true);
+        nodes.push(
+            el("figure", "")
+                .maybe(picture)
+                .put(text("figcaption", "", "A typical one, not your piece."))
+                .into(),
+        );
+    }
+    if told {
+        nodes.push(rows(view, on).into());
+    }
+    if let Some(next) = &view.next {
+        nodes.push(
+            button("next", on, Msg::LookOn)
+                .put(text("b", "", "Look next: ").say(&next.ask))
+                .put(text("span", "", &next.why))
+                .into(),
+        );
+    }
+    nodes.push(text("p", "hint", &view.standing).into());
+    if told {
+        reasons(&mut nodes, view, on);
+    }
+    several(nodes)
 }
 
-fn rows(view: &FindingView, on: &Callback<Msg>) -> Html {
-    html! {
-        <div class="rows">
-            <div><i>{ "What" }</i><span><b>{ view.likely.clone() }{ "." }</b>{ " " }{ view.made_as.clone() }</span></div>
-            <div><i>{ "Old or later" }</i><span><b>{ view.make.clone() }</b></span></div>
-            <div><i>{ "When" }</i><span><b>{ view.years.half.clone() }</b>{ ", even chances; " }{ view.years.nine.clone() }{ ", 9 in 10" }</span></div>
-            { worth_row(view, on) }
-        </div>
-    }
-}
-
-fn worth_row(view: &FindingView, on: &Callback<Msg>) -> Html {
-    let text = match (&view.worth, view.money) {
-        (_, false) => html! { <span class="go">{ "Show the money" }</span> },
-        (Ok(w), true) => {
-            html! { <span><b>{ w.half.clone() }</b>{ " for half of such; " }{ w.eight.clone() }{ " for 8 in 10" }</span> }
-        }
-        (Err(none), true) => html! { <span>{ none.clone() }</span> },
+fn rows(view: &FindingView, on: &Callback<Msg>) -> Node {
+    let row = |name: &str, strong: &str, rest: &str| {
+        let says = el("span", "").put(text("b", "", strong)).say(rest);
+        el("div", "").put(text("i", "", name)).put(says)
     };
-    html! {
-        <button type="button" aria-expanded={view.money.to_string()} onclick={on.reform(|_| Msg::Money)}>
-            <i>{ "Worth" }</i>{ text }
-        </button>
-    }
-}
-
-fn look_next(next: &NextView, on: &Callback<Msg>) -> Html {
-    html! {
-        <button type="button" class="next" onclick={on.reform(|_| Msg::LookOn)}>
-            <b>{ "Look next: " }{ next.ask.clone() }</b><span>{ next.why.clone() }</span>
-        </button>
-    }
-}
-
-fn reasons(view: &FindingView, on: &Callback<Msg>) -> Html {
-    html! {
-        <>
-            <h2>{ "What would change it" }</h2>
-            <div class="card">{ for view.change.iter().map(|c| html! { <p>{ c.clone() }</p> }) }</div>
-            <h2>{ "For and against" }</h2>
-            { clues::clues(&view.clues, on) }
-            { second(view, on) }
-            <h2>{ "When it was made" }</h2>
-            <div class="card">
-                { charts::years(&view.years) }
-                <p>{ format!("Dark, even chances: {}. Light, 9 in 10: {}. ", view.years.half, view.years.nine) }</p>
-                <p class="small">{ format!("EDTF {}. {}", view.years.edtf, view.years.basis) }</p>
-            </div>
-            { worth(view, on) }
-            <h2>{ "What it was made as" }</h2>
-            <div class="card">
-                <p>{ view.purpose.clone() }</p>
-                <ul class="shares">{ for view.roles.iter().map(|(name, chance)| share(name, chance)) }</ul>
-            </div>
-            <h2>{ "All that fits" }</h2>
-            <div class="card"><ul class="shares">{ for view.kinds.iter().map(|(name, chance, _)| share(name, chance)) }</ul></div>
-            { notes(view, on) }
-        </>
-    }
-}
-
-fn share(name: &str, chance: &str) -> Html {
-    html! { <li><span>{ name.to_string() }</span><b>{ chance.to_string() }</b></li> }
-}
-
-fn second(view: &FindingView, on: &Callback<Msg>) -> Html {
-    let Some(second) = &view.second else {
-        return html! {};
+    let worth = match (&view.worth, view.money) {
+        (_, false) => text("span", "go", "Show the money"),
+        (Ok(w), true) => el("span", "")
+            .put(text("b", "", &w.half))
+            .say(&format!(" for half of such; {} for 8 in 10", w.eight)),
+        (Err(none), true) => text("span", "", none),
     };
-    html! {
-        <>
-            <h2>{ "Or else" }</h2>
-            <div class="card">
-                <p><b>{ second.name.clone() }</b>{ ": " }{ second.likely.clone() }{ "." }</p>
-                if let Some(check) = &second.check {
-                    <p>{ check.clone() }</p>
-                }
-                if let Some(look) = &second.look {
-                    <button type="button" class="key" onclick={{ let q = look.question; on.reform(move |_| Msg::Ask(q)) }}>
-                        { format!("Settle it: {}", look.ask) }
-                    </button>
-                }
-            </div>
-        </>
+    el("div", "rows")
+        .put(row("What", &format!("{}. ", view.likely), &view.made_as))
+        .put(row("Old or later", &view.make, ""))
+        .put(row(
+            "When",
+            &view.years.half,
+            &format!(", even chances; {}, 9 in 10", view.years.nine),
+        ))
+        .put(
+            button("", on, Msg::Money)
+                .flag("aria-expanded", view.money)
+                .put(text("i", "", "Worth"))
+                .put(worth),
+        )
+}
+
+fn reasons(nodes: &mut Vec<Html>, view: &FindingView, on: &Callback<Msg>) {
+    card(nodes, "What would change it", paragraphs(&view.change));
+    nodes.push(text("h2", "", "For and against").into());
+    nodes.push(clues::clues(&view.clues, on).into());
+    second(nodes, view, on);
+    let years = &view.years;
+    let curve = vec![
+        charts::years(years),
+        text(
+            "p",
+            "",
+            &format!(
+                "Dark, even chances: {}. Light, 9 in 10: {}.",
+                years.half, years.nine
+            ),
+        ),
+        text("p", "small", &format!("EDTF {}. {}", years.edtf, years.basis)),
+    ];
+    card(nodes, "When it was made", curve);
+    card(nodes, "What it is worth", worth(view, on));
+    card(
+        nodes,
+        "What it was made as",
+        vec![
+            text("p", "", &view.purpose),
+            shares(view.roles.iter().map(|(name, chance)| (name, chance))),
+        ],
+    );
+    card(
+        nodes,
+        "All that fits",
+        vec![shares(view.kinds.iter().map(|(name, chance, _)| (name, chance)))],
+    );
+    if !view.seller.is_empty() {
+        let mut ask = paragraphs(&view.seller);
+        ask.push(key("key", "Copy the questions", on, Msg::CopySeller));
+        card(nodes, "Ask the seller", ask);
+    }
+    card(nodes, "Take care", paragraphs(&view.cautions));
+    card(nodes, "About this kind", paragraphs(&view.notes));
+    card(nodes, "Sources", paragraphs(&view.sources));
+}
+
+/// A heading and a card under it; nothing when there is nothing to say.
+#[inline(never)]
+fn card(nodes: &mut Vec<Html>, title: &str, children: Vec<Node>) {
+    if !children.is_empty() {
+        nodes.push(text("h2", "", title).into());
+        nodes.push(el("div", "card").all(children).into());
     }
 }
 
-fn worth(view: &FindingView, on: &Callback<Msg>) -> Html {
-    html! {
-        <>
-            <h2>{ "What it is worth" }</h2>
-            <div class="card">
-                { match (&view.worth, view.money) {
-                    (_, false) => html! {
-                        <button type="button" class="key" onclick={on.reform(|_| Msg::Money)}>{ "Show the money" }</button>
-                    },
-                    (Err(none), true) => html! { <p>{ none.clone() }</p> },
-                    (Ok(w), true) => html! {
-                        <>
-                            { charts::worth(w) }
-                            <p>{ format!("Dark, half of such pieces: {}. Light, 8 in 10: {}.", w.half, w.eight) }</p>
-                            <p class="small">{ w.basis.clone() }</p>
-                        </>
-                    },
-                } }
-            </div>
-        </>
-    }
+fn paragraphs(lines: &[String]) -> Vec<Node> {
+    lines.iter().map(|l| text("p", "", l)).collect()
 }
 
-fn notes(view: &FindingView, on: &Callback<Msg>) -> Html {
-    html! {
-        <>
-            if !view.seller.is_empty() {
-                <h2>{ "Ask the seller" }</h2>
-                <div class="card">
-                    { for view.seller.iter().map(|q| html! { <p>{ q.clone() }</p> }) }
-                    <button type="button" class="key" onclick={on.reform(|_| Msg::CopySeller)}>{ "Copy the questions" }</button>
-                </div>
-            }
-            if !view.cautions.is_empty() {
-                <h2>{ "Take care" }</h2>
-                <div class="card">{ for view.cautions.iter().map(|c| html! { <p>{ c.clone() }</p> }) }</div>
-            }
-            if !view.notes.is_empty() {
-                <h2>{ "About this kind" }</h2>
-                <div class="card">{ for view.notes.iter().map(|n| html! { <p>{ n.clone() }</p> }) }</div>
-            }
-            if !view.sources.is_empty() {
-                <h2>{ "Sources" }</h2>
-                <ul class="card sources">{ for view.sources.iter().map(|s| html! { <li>{ s.clone() }</li> }) }</ul>
-            }
-        </>
+fn shares<'a>(rows: impl Iterator<Item = (&'a String, &'a String)>) -> Node {
+    el("ul", "shares").all(rows.map(|(name, chance)| {
+        el("li", "")
+            .put(text("span", "", name))
+            .put(text("b", "", chance))
+    }))
+}
+
+fn second(nodes: &mut Vec<Html>, view: &FindingView, on: &Callback<Msg>) {
+    let Some(second) = &view.second else { return };
+    let mut says = vec![
+        el("p", "")
+            .put(text("b", "", &second.name))
+            .say(&format!(": {}.", second.likely)),
+    ];
+    says.extend(second.check.as_ref().map(|check| text("p", "", check)));
+    if let Some(look) = &second.look {
+        says.push(key(
+            "key",
+            &format!("Settle it: {}", look.ask),
+            on,
+            Msg::Ask(look.question),
+        ));
+    }
+    card(nodes, "Or else", says);
+}
+
+fn worth(view: &FindingView, on: &Callback<Msg>) -> Vec<Node> {
+    match (&view.worth, view.money) {
+        (_, false) => vec![key("key", "Show the money", on, Msg::Money)],
+        (Err(none), true) => vec![text("p", "", none)],
+        (Ok(w), true) => vec![
+            charts::worth(w),
+            text(
+                "p",
+                "",
+                &format!(
+                    "Dark, half of such pieces: {}. Light, 8 in 10: {}.",
+                    w.half, w.eight
+                ),
+            ),
+            text("p", "small", &w.basis),
+        ],
     }
 }

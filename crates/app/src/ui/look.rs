@@ -1,57 +1,73 @@
 //! One question.
 
 use super::drawing::drawing;
+use super::node::{Node, button, el, key, several, text};
 use super::typing;
 use consult::{ChoiceView, LookView, Msg};
 use yew::prelude::*;
 
 /// A question with its choices: buttons, or links before the program has come (`on` is none).
 pub(crate) fn look(view: &LookView, on: Option<&Callback<Msg>>) -> Html {
-    html! {
-        <>
-            <div class="q">
-                <h1 id="heading" tabindex="-1">{ view.ask.clone() }</h1>
-                if let Some(on) = on {
-                    <button type="button" aria-expanded={view.why_open.to_string()} onclick={on.reform(|_| Msg::Why)}>
-                        { "Why this?" }
-                    </button>
-                }
-            </div>
-            <p class="hint">{ view.look.clone() }</p>
-            if let Some(lines) = &view.why {
-                <div class="card why">
-                    { for lines.iter().map(|l| html! { <p>{ l.clone() }</p> }) }
-                    if let Some(n) = &view.newcomers {
-                        <p><b>{ "Take care: " }</b>{ n.clone() }</p>
-                    }
-                </div>
-            }
-            if let Some(either) = &view.either {
-                <p class="told" role="status">{ either.clone() }</p>
-            }
-            <div class="choices" role="group" aria-labelledby="heading">
-                { for view.choices.iter().map(|c| choice(view.question, c, on)) }
-            </div>
-            if let Some(t) = &view.typing {
-                if let Some(on) = on {
-                    { typing::typing(view.question, t, on) }
-                }
-            }
-        </>
+    let mut nodes = Vec::new();
+    let why = on.map(|on| {
+        key("", "Why this?", on, Msg::Why)
+            .flag("aria-expanded", view.why_open)
+            .into()
+    });
+    nodes.push(el("div", "q").put(heading(&view.ask)).maybe(why).into());
+    nodes.push(text("p", "hint", &view.look).into());
+    if let Some(lines) = &view.why {
+        let care = view
+            .newcomers
+            .as_ref()
+            .map(|n| el("p", "").put(text("b", "", "Take care: ")).say(n).into());
+        nodes.push(
+            el("div", "card")
+                .all(lines.iter().map(|l| text("p", "", l)))
+                .maybe(care)
+                .into(),
+        );
     }
+    if let Some(either) = &view.either {
+        nodes.push(text("p", "told", either).set("role", "status").into());
+    }
+    let choices = view.choices.iter().map(|c| choice(view.question, c, on));
+    nodes.push(
+        el("div", "choices")
+            .set("role", "group")
+            .set("aria-labelledby", "heading")
+            .all(choices)
+            .into(),
+    );
+    if let (Some(t), Some(on)) = (&view.typing, on) {
+        nodes.push(typing::typing(view.question, t, on));
+    }
+    several(nodes)
 }
 
-fn choice(question: usize, choice: &ChoiceView, on: Option<&Callback<Msg>>) -> Html {
-    let inner = html! { <>{ drawing(&choice.draw, false) }<span>{ choice.label.clone() }</span></> };
-    let class = classes!("choice", choice.chosen.then_some("chosen"));
-    let at = choice.choice;
-    match on {
-        Some(on) => html! {
-            <button type="button" {class} key={at} aria-pressed={choice.chosen.then_some("true")}
-                onclick={on.reform(move |_| Msg::Choose { question, choice: at })}>
-                { inner }
-            </button>
-        },
-        None => html! { <a {class} href={format!("#{}", choice.link)}>{ inner }</a> },
-    }
+/// The heading that takes the focus when the screen changes.
+pub(crate) fn heading(says: &str) -> Node {
+    text("h1", "", says).set("id", "heading").set("tabindex", "-1")
+}
+
+fn choice(question: usize, choice: &ChoiceView, on: Option<&Callback<Msg>>) -> Node {
+    let class = if choice.chosen { "choice chosen" } else { "choice" };
+    let node = match on {
+        Some(on) => button(
+            class,
+            on,
+            Msg::Choose {
+                question,
+                choice: choice.choice,
+            },
+        ),
+        None => el("a", class).set("href", &format!("#{}", choice.link)),
+    };
+    let node = if choice.chosen {
+        node.flag("aria-pressed", true)
+    } else {
+        node
+    };
+    node.maybe(drawing(&choice.draw, false))
+        .put(text("span", "", &choice.label))
 }

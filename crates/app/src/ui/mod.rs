@@ -7,10 +7,11 @@ mod drawing;
 mod finding;
 mod list;
 mod look;
+mod node;
 mod place;
 mod screen;
 mod setup;
 mod strip;
 mod typing;
 
-pub use screen::{Around, FirstProps, FirstQuestion, Screen, say};
+pub use screen::{Around, FirstProps, FirstQuestion, Screen};

@@ -1,5 +1,6 @@
 //! A whole screen: header, strip, body, bar.
 
+use super::node::{Node, el, key, several, text};
 use super::{bar, finding, list, look, place, setup, strip};
 use consult::{Body, Msg, Screen as Which, View};
 use std::rc::Rc;
@@ -14,10 +15,12 @@ pub struct Around {
     pub update: bool,
     /// Preferences could not be kept.
     pub unkept: bool,
+    /// What was last said to a screen reader.
+    pub said: String,
 }
 
 /// What a screen is drawn from.
-#[derive(Properties, PartialEq)]
+#[derive(Properties)]
 pub struct ScreenProps {
     /// What to show.
     pub view: Rc<View>,
@@ -25,76 +28,69 @@ pub struct ScreenProps {
     pub around: Around,
     /// Where taps go.
     pub on: Callback<Msg>,
-    /// The user agrees to a new version.
-    pub accept: Callback<()>,
+}
+
+impl PartialEq for ScreenProps {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.view, &other.view) && self.around == other.around
+    }
 }
 
 /// A whole screen.
 #[component]
 pub fn Screen(props: &ScreenProps) -> Html {
-    let ScreenProps {
-        view,
-        around,
-        on,
-        accept,
-    } = props;
+    let ScreenProps { view, around, on } = props;
     let setup_open = matches!(view.body, Body::Setup(_));
     let (to, label) = if setup_open {
         (Which::Look, "Back")
     } else {
         (Which::Setup, "Set up")
     };
-    html! {
-        <>
-            <header class="top">
-                <b>{ "PRESSMARK" }</b>
-                <button type="button" onclick={on.reform(move |_| Msg::Show(to))}>{ label }</button>
-            </header>
-            if let Some(s) = &view.strip {
-                { strip::strip(s, Some(on)) }
-            }
-            <main>
-                if around.update {
-                    <div class="told">
-                        <p>{ "A new version is ready." }</p>
-                        <button type="button" class="key" onclick={accept.reform(|_| ())}>{ "Use it now" }</button>
-                    </div>
-                }
-                if let Some(notice) = &view.notice {
-                    <div class="told" role="status">
-                        <p>{ notice.clone() }</p>
-                        <button type="button" class="key" onclick={on.reform(|_| Msg::Notice(None))}>{ "Good" }</button>
-                    </div>
-                }
-                if !view.pack_notice.is_empty() {
-                    <p class="told">{ view.pack_notice.clone() }</p>
-                }
-                { body(view, around, on) }
-            </main>
-            { bar::bar(&view.body, Some(on)) }
-            <p id="said" class="unseen" role="status" aria-atomic="true"></p>
-        </>
+    let mut main = el("main", "");
+    if around.update {
+        main = main.put(told(
+            "A new version is ready.",
+            "Use it now",
+            on,
+            Msg::AcceptUpdate,
+        ));
     }
-}
-
-fn body(view: &View, around: &Around, on: &Callback<Msg>) -> Html {
-    match &view.body {
+    if let Some(notice) = &view.notice {
+        main = main.put(told(notice, "Good", on, Msg::Notice(None)).set("role", "status"));
+    }
+    if !view.pack_notice.is_empty() {
+        main = main.put(text("p", "told", &view.pack_notice));
+    }
+    let body = match &view.body {
         Body::Look(v) => look::look(v, Some(on)),
         Body::Place(v) => place::place(v, on),
         Body::Finding(v) => finding::finding(v, on),
         Body::List(v) => list::list(v, on),
         Body::Setup(v) => setup::setup(v, around, on),
-    }
+    };
+    several(vec![
+        header().put(key("", label, on, Msg::Show(to))).into(),
+        view.strip
+            .as_ref()
+            .map(|s| strip::strip(s, Some(on)))
+            .unwrap_or_default(),
+        main.put(body).into(),
+        bar::bar(&view.body, Some(on)),
+        text("p", "unseen", &around.said)
+            .set("role", "status")
+            .set("aria-atomic", "true")
+            .into(),
+    ])
 }
 
-/// Says something to a screen reader.
-pub fn say(text: &str) {
-    let said = web_sys::window()
-        .and_then(|w| w.document())
-        .and_then(|d| d.get_element_by_id("said"));
-    if let Some(said) = said {
-        said.set_text_content(Some(text));
-    }
+fn header() -> Node {
+    el("header", "top").put(text("b", "", "PRESSMARK"))
+}
+
+fn told(says: &str, label: &str, on: &Callback<Msg>, msg: Msg) -> Node {
+    el("div", "told")
+        .put(text("p", "", says))
+        .put(key("key", label, on, msg))
 }
 
 /// What the first question is drawn from.
@@ -107,18 +103,19 @@ pub struct FirstProps {
 /// The first question before any program has come: the same drawing, its choices real links.
 #[component]
 pub fn FirstQuestion(props: &FirstProps) -> Html {
-    html! {
-        <>
-            <header class="top"><b>{ "PRESSMARK" }</b></header>
-            if let Some(s) = &props.view.strip {
-                { strip::strip(s, None) }
-            }
-            <main>
-                if let Body::Look(v) = &props.view.body {
-                    { look::look(v, None) }
-                }
-            </main>
-            { bar::bar(&props.view.body, None) }
-        </>
-    }
+    let body = match &props.view.body {
+        Body::Look(v) => look::look(v, None),
+        _ => Html::default(),
+    };
+    several(vec![
+        header().into(),
+        props
+            .view
+            .strip
+            .as_ref()
+            .map(|s| strip::strip(s, None))
+            .unwrap_or_default(),
+        el("main", "").put(body).into(),
+        bar::bar(&props.view.body, None),
+    ])
 }

@@ -1,57 +1,70 @@
 //! Set-up: the place, the tools, the aim, how it is shown, what is kept.
 
+use super::look::heading;
+use super::node::{Node, el, key, several, text, toggle};
 use super::place;
 use super::screen::Around;
 use consult::{Aim, Manner, Msg, SetupView, Theme};
 use yew::prelude::*;
 
 pub(crate) fn setup(view: &SetupView, around: &Around, on: &Callback<Msg>) -> Html {
-    let toggle = |label: &str, set: bool, msg: Msg| {
-        html! {
-            <button type="button" class="key" aria-pressed={set.to_string()} onclick={on.reform(move |_| msg.clone())}>
-                { label.to_string() }
-            </button>
-        }
-    };
+    let aims = Aim::ALL.into_iter().zip(&view.aims);
     let themes = [
         ("As the phone", Theme::Phone),
         ("Light", Theme::Light),
         ("Dark", Theme::Dark),
         ("Sun", Theme::Sun),
     ];
-    html! {
-        <>
-            <h1 id="heading" tabindex="-1">{ "Set up" }</h1>
-            <h2>{ "Where is it offered?" }</h2>
-            { place::places(&view.place, on) }
-            <div class="keyrow">
-                { toggle("Only a picture", view.place.picture, Msg::Picture(!view.place.picture)) }
-            </div>
-            <h2>{ "What is at hand?" }</h2>
-            { place::tools(&view.place, on) }
-            <h2>{ "What do you want to know most?" }</h2>
-            <div class="keyrow" role="group" aria-label="What you want to know most">
-                { for Aim::ALL.into_iter().zip(&view.aims).map(|(aim, (label, set))| toggle(label, *set, Msg::Aim(aim))) }
-            </div>
-            <h2>{ "How are the looks chosen?" }</h2>
-            <div class="keyrow" role="group" aria-label="How the looks are chosen">
-                { toggle("The first looks always the same", view.guided, Msg::Manner(Manner::Guided)) }
-                { toggle("What tells most, from the start", !view.guided, Msg::Manner(Manner::Free)) }
-            </div>
-            <h2>{ "How is it shown?" }</h2>
-            <div class="keyrow" role="group" aria-label="How it is shown">
-                { for themes.into_iter().map(|(label, t)| toggle(label, view.theme == t, Msg::Theme(t))) }
-            </div>
-            <h2>{ "Kept on this phone" }</h2>
-            <p>{ kept(around) }</p>
-            <p>{ "Nothing you answer leaves this phone. The answers stand in the address of the page, so a link carries the piece." }</p>
-            <div class="keyrow">
-                { toggle("Copy the link", false, Msg::CopyLink) }
-                <a class="key" href="key.html">{ "Printed key" }</a>
-            </div>
-            <p class="small">{ view.pack.clone() }</p>
-        </>
-    }
+    let picture = toggle(
+        "key",
+        "Only a picture",
+        view.place.picture,
+        on,
+        Msg::Picture(!view.place.picture),
+    );
+    let guided = toggle(
+        "key",
+        "The first looks always the same",
+        view.guided,
+        on,
+        Msg::Manner(Manner::Guided),
+    );
+    let free = toggle(
+        "key",
+        "What tells most, from the start",
+        !view.guided,
+        on,
+        Msg::Manner(Manner::Free),
+    );
+    several(vec![
+        heading("Set up").into(),
+        text("h2", "", "Where is it offered?").into(),
+        place::places(&view.place, on),
+        el("div", "keyrow").put(picture).into(),
+        text("h2", "", "What is at hand?").into(),
+        place::tools(&view.place, on),
+        text("h2", "", "What do you want to know most?").into(),
+        row(aims.map(|(aim, (label, set))| toggle("key", label, *set, on, Msg::Aim(aim))).collect()),
+        text("h2", "", "How are the looks chosen?").into(),
+        row(vec![guided, free]),
+        text("h2", "", "How is it shown?").into(),
+        row(themes
+            .into_iter()
+            .map(|(label, theme)| toggle("key", label, view.theme == theme, on, Msg::Theme(theme)))
+            .collect()),
+        text("h2", "", "Kept on this phone").into(),
+        text("p", "", &kept(around)).into(),
+        text("p", "", "Nothing you answer leaves this phone. The answers stand in the address of the page, so a link carries the piece.").into(),
+        row(vec![
+            key("key", "Copy the link", on, Msg::CopyLink),
+            text("a", "key", "Printed key").set("href", "key.html"),
+        ]),
+        text("p", "small", &view.pack).into(),
+    ])
+}
+
+fn row(keys: Vec<Node>) -> Html {
+    el("div", "keyrow").set("role", "group").all(keys).into()
 }
 
 fn kept(around: &Around) -> String {

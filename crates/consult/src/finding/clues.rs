@@ -7,6 +7,7 @@ use crate::view::ClueView;
 use crate::words::{chance, inside, strength};
 use measure::Instrument;
 use reason::{Posterior, chance_misread, fit, log10_odds, weigh, with_fit};
+use units::{arranged, descending, order};
 
 /// From this chance of a misreading an answer is offered for a second look. Basis: memory.
 const SUSPECT: f64 = 0.25;
@@ -47,8 +48,13 @@ pub(crate) fn clues(guide: &Guide, state: &State, facts: &Facts) -> Vec<ClueView
                 .then(|| format!("Look again: {} that this was misread.", chance(suspicion[i]))),
         });
     }
-    clues.sort_by(|a, b| b.strength.cmp(&a.strength).then(a.question.cmp(&b.question)));
-    clues
+    let strongest = order(clues.len(), &|a, b| {
+        clues[b]
+            .strength
+            .cmp(&clues[a].strength)
+            .then(clues[a].question.cmp(&clues[b].question))
+    });
+    arranged(clues, &strongest)
 }
 
 /// The posterior with one answer left out, fit taken in as in the finding itself.
@@ -64,7 +70,7 @@ fn without(guide: &Guide, state: &State, at: usize) -> Posterior {
 /// Sentences for the answers without which the finding would be another one.
 pub(crate) fn change(guide: &Guide, state: &State, facts: &Facts) -> Vec<String> {
     let unknown = guide.unknown();
-    let mut changes: Vec<(f64, String)> = Vec::new();
+    let (mut shares, mut changes): (Vec<f64>, Vec<String>) = (Vec::new(), Vec::new());
     let (role, _) = top(&facts.roles);
     let old = facts.period() >= 0.5;
     for (i, given) in state
@@ -84,37 +90,31 @@ pub(crate) fn change(guide: &Guide, state: &State, facts: &Facts) -> Vec<String>
         let period = left.makes(&guide.model)[0];
         if kind != facts.first {
             let name = inside(&guide.core.kinds[kind].name);
-            changes.push((
-                share,
-                format!(
-                    "Without \u{201c}{text}\u{201d} it would be {name}, {}.",
-                    chance(share)
-                ),
+            shares.push(share);
+            changes.push(format!(
+                "Without \u{201c}{text}\u{201d} it would be {name}, {}.",
+                chance(share)
             ));
         } else if other_role != role {
             let name = inside(&guide.core.roles[other_role].name);
-            changes.push((
-                role_share,
-                format!(
-                    "Without \u{201c}{text}\u{201d} it would be made as {name}, {}.",
-                    chance(role_share)
-                ),
+            shares.push(role_share);
+            changes.push(format!(
+                "Without \u{201c}{text}\u{201d} it would be made as {name}, {}.",
+                chance(role_share)
             ));
         } else if (period >= 0.5) != old {
             let side = if period >= 0.5 { "period" } else { "later" };
             let share = period.max(1.0 - period);
-            changes.push((
-                share,
-                format!(
-                    "Without \u{201c}{text}\u{201d} it would lean towards {side}, {}.",
-                    chance(share)
-                ),
+            shares.push(share);
+            changes.push(format!(
+                "Without \u{201c}{text}\u{201d} it would lean towards {side}, {}.",
+                chance(share)
             ));
         }
     }
-    changes.sort_by(|a, b| b.0.total_cmp(&a.0));
-    changes.truncate(MOST_CHANGES);
-    let mut said: Vec<String> = changes.into_iter().map(|(_, s)| s).collect();
+    let best = descending(&shares);
+    let mut said = arranged(changes, &best);
+    said.truncate(MOST_CHANGES);
     if said.is_empty() && state.given.iter().any(|g| g.what != What::Cannot) {
         said.push(
             "No single answer left out would change the first place, the role, or old or later.".to_string(),

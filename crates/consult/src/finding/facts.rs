@@ -4,6 +4,7 @@ use crate::guide::{Aim, Guide};
 use crate::look::SETTLED;
 use crate::state::State;
 use reason::{Answer, Fit, Goal, Look, Plan, Posterior, Reach, fit, rank, weigh, with_fit};
+use units::descending;
 
 /// The chance of a piece outside the guide from which it is said first. Basis: practice.
 const SAID_FIRST: f64 = 0.10;
@@ -42,8 +43,7 @@ impl Facts {
         let ranked = rank(model, plan, &posterior, &answers, &state.reach());
         let kinds = posterior.kinds(model);
         let unknown = guide.unknown();
-        let mut order: Vec<usize> = (0..kinds.len()).filter(|k| *k != unknown).collect();
-        order.sort_by(|a, b| kinds[*b].total_cmp(&kinds[*a]).then(a.cmp(b)));
+        let order: Vec<usize> = descending(&kinds).into_iter().filter(|k| *k != unknown).collect();
         Facts {
             makes: posterior.makes(model),
             roles: posterior.roles(model),
@@ -80,17 +80,13 @@ impl Facts {
 
     /// How many kinds still fit: the fewest that together hold 95 in 100.
     pub(crate) fn fitting(&self) -> usize {
-        let mut shares = self.kinds.clone();
-        shares.sort_by(|a, b| b.total_cmp(a));
         let mut held = 0.0;
-        shares
-            .iter()
-            .take_while(|s| {
-                let go = held < STILL_FIT;
-                held += *s;
-                go
-            })
-            .count()
+        let inside = |kind: &usize| {
+            let short = held < STILL_FIT;
+            held += self.kinds[*kind];
+            short
+        };
+        descending(&self.kinds).into_iter().take_while(inside).count()
     }
 
     /// The chance that the piece is not in this guide.

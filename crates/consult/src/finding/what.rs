@@ -10,6 +10,7 @@ use crate::state::{State, What};
 use crate::view::{FindingView, NextView, SecondView};
 use crate::words::{chance, either, inside, likely, sentence};
 use pack::{Form, Says, Standing};
+use units::descending;
 
 /// Roles and kinds below this share are not listed. Basis: practice.
 const LISTED_ROLE: f64 = 0.045;
@@ -102,12 +103,10 @@ fn outside(guide: &Guide, facts: &Facts) -> Option<String> {
 }
 
 fn roles(guide: &Guide, facts: &Facts) -> Vec<(String, String)> {
-    let mut order: Vec<usize> = (0..facts.roles.len())
-        .filter(|r| facts.roles[*r] >= LISTED_ROLE)
-        .collect();
-    order.sort_by(|a, b| facts.roles[*b].total_cmp(&facts.roles[*a]).then(a.cmp(b)));
-    order
+    let order = descending(&facts.roles)
         .into_iter()
+        .filter(|r| facts.roles[*r] >= LISTED_ROLE);
+    order
         .map(|r| (guide.core.roles[r].name.clone(), chance(facts.roles[r])))
         .collect()
 }
@@ -223,13 +222,10 @@ fn second(guide: &Guide, state: &State, facts: &Facts) -> Option<SecondView> {
 }
 
 fn kinds(guide: &Guide, facts: &Facts) -> Vec<(String, String, u16)> {
-    let mut order: Vec<usize> = (0..facts.kinds.len())
-        .filter(|k| facts.kinds[*k] >= LISTED_KIND)
-        .collect();
-    order.sort_by(|a, b| facts.kinds[*b].total_cmp(&facts.kinds[*a]).then(a.cmp(b)));
-    order.truncate(8);
-    order
+    descending(&facts.kinds)
         .into_iter()
+        .filter(|k| facts.kinds[*k] >= LISTED_KIND)
+        .take(8)
         .map(|k| {
             (
                 guide.core.kinds[k].name.clone(),
