@@ -1,5 +1,6 @@
 //! A line of words to a drawing, and a drawing to a sentence.
 
+use crate::pen::number;
 use crate::scene;
 use crate::words::{At, KEYS, SIZES, words};
 use crate::{Scene, Shape};
@@ -29,33 +30,24 @@ impl Drawing {
         let ask = drawing.get(At::Ask);
         if ask > 0 {
             let key = &words()[usize::from(ask)];
-            let view = drawing.said[At::View as usize].map(|v| words()[0].values[usize::from(v)].name);
-            match view {
-                None => {
-                    let home = key.views.split(' ').next().unwrap_or_default();
-                    drawing.said[0] = words()[0]
-                        .values
-                        .iter()
-                        .position(|v| v.name == home)
-                        .map(|i| i as u16);
+            let views = words()[0].values;
+            let home = key.views.split(' ').next().unwrap_or_default();
+            if let Some(view) = drawing.said[0] {
+                let view = views[usize::from(view)].name;
+                if !key.views.split(' ').any(|v| v == view) {
+                    let fault = [
+                        "view=",
+                        view,
+                        " does not draw ",
+                        key.name,
+                        "; it is drawn in: ",
+                        key.views,
+                        ".",
+                    ];
+                    join(&mut faults, " ", &fault.concat());
                 }
-                Some(view) if !key.views.split(' ').any(|v| v == view) => {
-                    join(
-                        &mut faults,
-                        " ",
-                        &[
-                            "view=",
-                            view,
-                            " does not draw ",
-                            key.name,
-                            "; it is drawn in: ",
-                            key.views,
-                            ".",
-                        ]
-                        .concat(),
-                    );
-                }
-                Some(_) => {}
+            } else {
+                drawing.said[0] = views.iter().position(|v| v.name == home).map(|i| i as u16);
             }
         }
         if faults.is_empty() {
@@ -119,29 +111,28 @@ impl Drawing {
         let view = &words()[0].values[usize::from(self.get(At::View))];
         let drawn = |at: &usize| words()[*at].views.split(' ').any(|v| v == view.name);
         let ask = usize::from(self.get(At::Ask));
-        let mut keys: Vec<usize> = (1..KEYS)
-            .filter(drawn)
-            .filter(|k| *k == ask || self.said[*k].is_some())
-            .collect();
+        let told = |at: &usize| *at != ask && self.said[*at].is_some();
+        // What is asked is said first; where nothing is said at all, the first key that the view draws.
+        let asked = (ask..KEYS).take(1).filter(|at| *at > 0 && drawn(at));
+        let mut keys: Vec<usize> = asked.chain((1..KEYS).filter(drawn).filter(told)).collect();
         if keys.is_empty() {
-            keys = (1..KEYS).filter(drawn).take(1).collect();
+            keys.extend((1..KEYS).find(drawn));
         }
-        // What is asked is said first.
-        keys.sort_by_key(|k| *k != ask);
         let mut alt = String::from(view.says);
         if let Some(first) = alt.get_mut(..1) {
             first.make_ascii_uppercase();
         }
         let mut gap = ": ";
         for k in keys {
-            let key = &words()[k];
-            match (
-                key.values.get(usize::from(self.said[k].unwrap_or(0))),
-                self.said[k],
-            ) {
-                (Some(value), _) => join(&mut alt, gap, value.says),
-                (None, Some(mm)) => join(&mut alt, gap, &[&mm.to_string(), " mm long"].concat()),
-                (None, None) => continue,
+            let values = words()[k].values;
+            if let Some(value) = values.get(usize::from(self.said[k].unwrap_or(0))) {
+                join(&mut alt, gap, value.says);
+            } else if let Some(mm) = self.said[k] {
+                alt.push_str(gap);
+                number(&mut alt, i32::from(mm), false);
+                alt.push_str(" mm long");
+            } else {
+                continue;
             }
             gap = ", ";
         }

@@ -217,10 +217,10 @@ fn card_and_iron_are_to_one_scale() {
     };
     for size in [54, 86, 102, 120, 150] {
         let (card, iron) = widths(size);
-        // Within one per cent: the handle of the heel's curve reaches past it by a little.
+        // Within two per cent: the heel's curve is not quite where its chord is.
         let wanted = size * card * 100 / 8560;
         assert!(
-            (iron - wanted).abs() * 40 <= wanted,
+            (iron - wanted).abs() * 50 <= wanted,
             "{size} mm: {iron} tenths, not {wanted}"
         );
     }
