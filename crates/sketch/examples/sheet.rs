@@ -1,5 +1,5 @@
 //! Writes a contact sheet of every value of every key, light and dark, as one HTML page:
-//! `cargo run -p sketch --example sheet -- out.html [keys]`.
+//! `cargo run -p sketch --example sheet -- out.html [keys]`, or `- < lines` for lines of your own.
 
 use sketch::{Drawing, Look, words};
 use std::fmt::Write;
@@ -42,6 +42,14 @@ fn figure(out: &mut String, line: &str, caption: &str) -> Result<(), String> {
 
 fn sheet(only: &[String]) -> Result<String, String> {
     let mut out = String::new();
+    if only == ["-"] {
+        out.push_str("<div>");
+        for line in std::io::stdin().lines().map_while(Result::ok) {
+            figure(&mut out, &line, &line)?;
+        }
+        out.push_str("</div>");
+        return Ok(out);
+    }
     for key in words() {
         if !only.is_empty() && !only.iter().any(|o| o == key.name) {
             continue;

@@ -24,30 +24,35 @@ pub(crate) static SPANS: [(i32, i32); 8] = [
     (36, 170),
 ];
 
-/// What is seen on the sole: art that goes on with the outline, then art over it.
-pub(crate) static SOLES: [(&str, &str); 11] = [
-    ("", ""),
-    ("X5", ""),
-    ("X11", ""),
-    ("X11X12", ""),
-    (
-        "",
-        "tM24 19C76 13 132 27 172 48C132 69 76 83 24 77Q18 48 24 19ZM34 29C74 24 118 35 148 48C118 61 74 72 34 67Q29 48 34 29ZdE76 42 18 6",
-    ),
-    ("", "hM32 26C76 20 122 30 156 48C122 66 76 76 32 70Q27 48 32 26Z"),
-    ("X6", ""),
-    ("X7", ""),
+/// What is seen on the sole: art that goes on with the outline; the look and the sizes, per mille, of outlines
+/// within it; art over it, drawn for the first outline.
+pub(crate) type Face = (&'static str, &'static str, &'static [i32], &'static str);
+pub(crate) static SOLES: [Face; 11] = [
+    ("", "", &[], ""),
+    ("X5", "", &[], ""),
+    ("X11", "", &[], ""),
+    ("X11X12", "", &[], ""),
+    ("", "t", &[850, 620], "tM62 42Q80 36 100 40"),
+    ("", "h", &[720], ""),
+    ("X6", "", &[], ""),
+    ("X7", "", &[], ""),
     (
         "X10",
-        "hO44 30 4O70 62 6O98 36 3O112 58 4O52 72 3O86 24 3O140 46 3.5O34 54 3",
+        "",
+        &[],
+        "hO44 30 4O70 62 6O98 36 3O112 58 4O52 72 3O86 24 3O136 46 3.5O34 54 3",
     ),
     (
         "",
+        "",
+        &[],
         "hO60 26 3.5O60 70 3.5O84 28 3.5O84 68 3.5O108 33 3.5O108 63 3.5O132 40 3.5O132 56 3.5O152 48 3.5O36 28 3.5O36 68 3.5",
     ),
     (
         "",
-        "tM30 22C76 17 128 28 166 48C128 68 76 79 30 74Q25 48 30 22ZbO46 34 7O46 62 7O130 48 7lM42 34H50M43 59L49 65M126 48H134",
+        "t",
+        &[860],
+        "bO46 34 7O46 62 7O128 48 7lM42 34H50M43 59L49 65M124 48H132",
     ),
 ];
 

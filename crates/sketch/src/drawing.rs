@@ -100,6 +100,11 @@ impl Drawing {
         self.get(At::Ask) == at as u16
     }
 
+    /// Whether `this` is to be shown where only one of two keys can be: the asked one, else the one that was said.
+    pub(crate) fn shows(&self, this: At, other: At) -> bool {
+        self.asks(this) || !self.asks(other) && self.said(this).is_some()
+    }
+
     /// The drawing as paths. The same drawing gives the same paths on every machine.
     pub fn shapes(&self) -> Scene {
         let (view_box, shapes): (_, Vec<Shape>) = scene::scene(self);

@@ -44,7 +44,7 @@ pub(crate) fn scene(d: &Drawing) -> ((i32, i32), Vec<Shape>) {
         6 => card(&mut pen, d),
         7 => {
             pen.accent = d.asks(At::Mark) || d.asks(At::Letters);
-            if d.said(At::Letters).is_some() || d.asks(At::Letters) {
+            if d.shows(At::Letters, At::Mark) {
                 pen.draw(PATCH);
                 pen.draw(pick(&LETTERS, d.get(At::Letters)));
             } else {
@@ -94,7 +94,7 @@ fn side(pen: &mut Pen, d: &Drawing) {
     let stretch = (900 - body.deck * 10) * 1000 / 300;
     let heel_map = map.of(Map::new(0, GROUND - GROUND * stretch / 1000, 1000, stretch));
     let heel = pick(&HEELS, d.get(At::Heel));
-    pen.accent = d.asks(At::Body);
+    pen.accent = d.asks(At::Body) || body.scale == 0 && d.asks(At::Grip);
     pen.draw("b");
     if body.heel {
         pen.map = heel_map;
@@ -118,7 +118,9 @@ fn side(pen: &mut Pen, d: &Drawing) {
     if body.scale == 0 {
         return;
     }
-    let place = Map::new(body.mid * 10, body.deck * 10, body.scale, body.scale);
+    // Between two points the grip stands in the middle.
+    let mid = body.mid + if body.heel && d.get(At::Heel) == 4 { 14 } else { 0 };
+    let place = Map::new(mid * 10, body.deck * 10, body.scale, body.scale);
     let top = d.get(At::Top);
     if top > 0 || d.asks(At::Top) {
         pen.with(map.of(place), d.asks(At::Top), pick(&TOPS, top));
@@ -138,8 +140,32 @@ fn sole(pen: &mut Pen, d: &Drawing, x: i32, y: i32, wide: i32) {
     pen.map = Map::new(x - from * scale / 100, y - 48 * scale / 100, scale, scale);
     pen.add("b");
     pen.add(pick(&OUTLINES, outline));
-    let (patterns, over) = pick(&SOLES, d.get(At::Sole));
+    let Some((patterns, look, within, over)) = SOLES.get(usize::from(d.get(At::Sole))) else {
+        return;
+    };
     pen.draw(patterns);
+    let map = pen.map;
+    for inner in *within {
+        // Smaller outlines about the middle.
+        let middle = (from + to) / 2;
+        pen.map = map.of(Map::new(
+            middle * (1000 - inner) / 100,
+            48 * (1000 - inner) / 100,
+            *inner,
+            *inner,
+        ));
+        pen.add(look);
+        pen.draw(pick(&OUTLINES, outline));
+    }
+    // The rest is drawn for the first outline: fitted to the length and the breadth of this one.
+    let wide = (to - from) * 1000 / 174;
+    let high = pick(&[1000, 700, 800, 900, 400, 540, 760, 950], outline);
+    pen.map = map.of(Map::new(
+        (from - 14 * wide / 1000) * 10,
+        48 * (1000 - high) / 100,
+        wide,
+        high,
+    ));
     pen.draw(over);
 }
 
@@ -178,7 +204,7 @@ fn both(pen: &mut Pen, d: &Drawing) {
 
 /// The grip alone, or a rod in the hole of a cut grip.
 fn grip(pen: &mut Pen, d: &Drawing) {
-    if d.asks(At::Holes) || d.said(At::Holes).is_some() {
+    if d.shows(At::Holes, At::Grip) {
         pen.accent = d.asks(At::Holes);
         pen.draw(pick(&HOLES, d.get(At::Holes)));
         return;
