@@ -290,3 +290,37 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn keys_and_their_places_agree() {
+    let names: Vec<&str> = words().iter().map(|k| k.name).collect();
+    let ask: Vec<&str> = words()[At::Ask as usize].values.iter().map(|v| v.name).collect();
+    // `ask` holds the key's place in the table: `none` in the place of `view`, then every key but itself.
+    assert_eq!(ask[0], "none");
+    assert_eq!(ask[1..], names[1..names.len() - 1]);
+    for (at, name) in [
+        (At::View, "view"),
+        (At::Grip, "grip"),
+        (At::Magnet, "magnet"),
+        (At::Ask, "ask"),
+    ] {
+        assert_eq!(names[at as usize], name);
+    }
+    for key in words() {
+        for view in key.views.split_whitespace() {
+            assert!(
+                words()[0].values.iter().any(|v| v.name == view),
+                "{}: no view {view}",
+                key.name
+            );
+        }
+        for (i, value) in key.values.iter().enumerate() {
+            assert!(
+                key.values[..i].iter().all(|v| v.name != value.name),
+                "{}={} is there twice",
+                key.name,
+                value.name
+            );
+        }
+    }
+}
