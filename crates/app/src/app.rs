@@ -1,7 +1,7 @@
 //! The program of the question page: one state, one reducer, and the carrying out of effects.
 
 use crate::browser::{address, clipboard, events, pack, page, store};
-use crate::ui::{Around, Screen};
+use crate::ui::{Around, screen};
 use consult::{Effect, Guide, Msg, State, update, view};
 use gloo_events::EventListener;
 use std::rc::Rc;
@@ -80,7 +80,7 @@ impl Component for App {
         }
     }
 
-    fn update(&mut self, ctx: &Context<Self>, happened: Happened) -> bool {
+    fn update(&mut self, _: &Context<Self>, happened: Happened) -> bool {
         match happened {
             Happened::Do(msg) => {
                 let (state, effects) = update(&self.guide, std::mem::take(&mut self.state), msg);
@@ -89,12 +89,9 @@ impl Component for App {
             }
             Happened::Book(bytes) => {
                 // A damaged book costs the long texts, never the finding.
-                let mut guide = (*self.guide).clone();
-                if let Err(sentence) = guide.take_book(&bytes) {
-                    ctx.link().send_message(Happened::Do(Msg::Notice(Some(sentence))));
-                    return false;
+                if let Err(sentence) = self.guide.take_book(&bytes) {
+                    self.state.notice = Some(sentence);
                 }
-                self.guide = Rc::new(guide);
             }
             Happened::Kept(kept) => self.around.kept = Some(kept),
             Happened::Update => self.around.update = true,
@@ -105,7 +102,7 @@ impl Component for App {
 
     fn view(&self, ctx: &Context<Self>) -> Html {
         let on = ctx.link().callback(Happened::Do);
-        html! { <Screen view={Rc::new(view(&self.guide, &self.state, false))} around={self.around.clone()} {on} /> }
+        screen(&view(&self.guide, &self.state, false), &self.around, &on)
     }
 
     fn rendered(&mut self, ctx: &Context<Self>, first: bool) {

@@ -3,17 +3,18 @@
 use appraise::Band;
 use pack::{Book, Core, Standing};
 use reason::{Goal, Model, Plan};
+use std::cell::OnceCell;
 use units::Year;
 
 /// A pack with its model and one plan for each aim.
-#[derive(Debug, Clone)]
+#[derive(Debug)]
 pub struct Guide {
     /// The pack.
     pub core: Core,
     /// Its tables.
     pub model: Model,
     /// The long texts, once they have come.
-    pub book: Option<Book>,
+    pub book: OnceCell<Book>,
     /// The year it is.
     pub this_year: Year,
     pub(crate) plans: Vec<Plan>,
@@ -66,7 +67,7 @@ impl Guide {
         Ok(Guide {
             core,
             model,
-            book: None,
+            book: OnceCell::new(),
             this_year,
             plans,
         })
@@ -84,7 +85,7 @@ impl Guide {
     ///
     /// # Errors
     /// A sentence when they are damaged or belong to another pack.
-    pub fn take_book(&mut self, bytes: &[u8]) -> Result<(), String> {
+    pub fn take_book(&self, bytes: &[u8]) -> Result<(), String> {
         let book = pack::read_book(bytes).map_err(|f| f.0)?;
         let fits = book.id == self.core.head.id
             && book.kinds.len() == self.core.kinds.len()
@@ -94,7 +95,8 @@ impl Guide {
                 "The long texts belong to another edition of this pack. Reload the page.".to_string(),
             );
         }
-        self.book = Some(book);
+        // A second book of the same pack is the same book.
+        let _first = self.book.set(book);
         Ok(())
     }
 
@@ -121,7 +123,7 @@ impl Guide {
 
     /// The source text behind an index, once the book is there.
     pub(crate) fn source(&self, at: Option<u16>) -> Option<&str> {
-        let source = self.book.as_ref()?.sources.get(usize::from(at?))?;
+        let source = self.book.get()?.sources.get(usize::from(at?))?;
         Some(&source.text)
     }
 }

@@ -134,7 +134,7 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts, at: usize, links
         last: last(guide, state),
         newcomers: guide
             .book
-            .as_ref()
+            .get()
             .filter(|_| state.why)
             .and_then(|b| b.questions.get(at))
             .filter(|t| !t.is_empty())

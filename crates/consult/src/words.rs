@@ -60,15 +60,18 @@ pub(crate) fn either(words: &[&str]) -> String {
     }
 }
 
-/// First letter small, for a name inside a sentence (left alone when the second letter is a capital or a digit).
+/// First letter small, for a name inside a sentence (left alone when the second letter is a capital or a digit, and
+/// outside of ASCII).
 pub(crate) fn inside(name: &str) -> String {
-    let mut letters = name.chars();
-    match (letters.next(), name.chars().nth(1)) {
-        (Some(first), Some(second)) if second.is_lowercase() || second == ' ' || second == '\'' => {
-            first.to_lowercase().chain(letters).collect()
-        }
-        _ => name.to_string(),
+    let mut text = name.to_string();
+    let plain = name
+        .as_bytes()
+        .get(1)
+        .is_some_and(|b| b.is_ascii_lowercase() || matches!(b, b' ' | b'\''));
+    if let Some(first) = text.get_mut(..1).filter(|_| plain) {
+        first.make_ascii_lowercase();
     }
+    text
 }
 
 /// Ends with a full stop.

@@ -76,13 +76,13 @@ fn x_ln_x(x: f64) -> f64 {
 /// The gain is I = sum T ln T - sum P ln P - sum t ln t with T = P(target, report). For a target whose candidates
 /// share one row, T ln T = rho (t ln t) + t (rho ln rho): both parts are known before the question is looked at,
 /// so a question costs a few multiplications a row and no logarithm.
-#[derive(Debug, Clone)]
+#[derive(Debug)]
 pub struct Plan {
     goal: Goal,
     questions: Vec<Rows>,
 }
 
-#[derive(Debug, Clone)]
+#[derive(Debug)]
 struct Rows {
     /// Target and row, for targets with one row.
     pure: Vec<(u32, u32)>,

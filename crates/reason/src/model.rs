@@ -89,14 +89,15 @@ pub enum RowParts {
 }
 
 /// The tables of all candidates.
-#[derive(Debug, Clone)]
+#[derive(Debug)]
 pub struct Model {
+    /// What it was made from, less the questions.
     pub(crate) parts: Parts,
     pub(crate) questions: Vec<Question>,
 }
 
 /// A question with what is computed once: the chance of each report, row by row.
-#[derive(Debug, Clone)]
+#[derive(Debug)]
 pub(crate) struct Question {
     pub(crate) parts: QuestionParts,
     /// P(truth) by row and choice.
@@ -136,7 +137,10 @@ impl Model {
             let sum: f64 = prior.iter().sum();
             prior.iter_mut().for_each(|p| *p /= sum);
         }
-        let mut questions: Vec<Question> = parts.questions.iter().cloned().map(Question::new).collect();
+        let mut questions: Vec<Question> = core::mem::take(&mut parts.questions)
+            .into_iter()
+            .map(Question::new)
+            .collect();
         for i in 0..questions.len() {
             close_gate(i, &mut questions, &parts.priors[0]);
         }
@@ -149,10 +153,10 @@ impl Model {
         self.parts.kind_of.len()
     }
 
-    /// The parts it was made from.
+    /// Kind of each candidate.
     #[must_use]
-    pub fn parts(&self) -> &Parts {
-        &self.parts
+    pub fn kind_of(&self) -> &[usize] {
+        &self.parts.kind_of
     }
 
     /// P(truth = choice | candidate), a class for measured questions. Behind a closed gate: the mean over the

@@ -14,4 +14,5 @@ mod setup;
 mod strip;
 mod typing;
 
-pub use screen::{Around, FirstProps, FirstQuestion, Screen};
+pub(crate) use screen::screen;
+pub use screen::{Around, FirstProps, FirstQuestion};

@@ -19,27 +19,8 @@ pub struct Around {
     pub said: String,
 }
 
-/// What a screen is drawn from.
-#[derive(Properties)]
-pub struct ScreenProps {
-    /// What to show.
-    pub view: Rc<View>,
-    /// What happens around it.
-    pub around: Around,
-    /// Where taps go.
-    pub on: Callback<Msg>,
-}
-
-impl PartialEq for ScreenProps {
-    fn eq(&self, other: &Self) -> bool {
-        Rc::ptr_eq(&self.view, &other.view) && self.around == other.around
-    }
-}
-
-/// A whole screen.
-#[component]
-pub fn Screen(props: &ScreenProps) -> Html {
-    let ScreenProps { view, around, on } = props;
+/// A whole screen. A plain function: one component is enough, and a second costs three kilobytes.
+pub(crate) fn screen(view: &View, around: &Around, on: &Callback<Msg>) -> Html {
     let setup_open = matches!(view.body, Body::Setup(_));
     let (to, label) = if setup_open {
         (Which::Look, "Back")

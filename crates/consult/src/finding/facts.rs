@@ -112,7 +112,7 @@ impl Facts {
     /// The open question that separates two kinds best, cost taken in.
     pub(crate) fn separating(&self, guide: &Guide, state: &State, one: usize, other: usize) -> Option<Look> {
         let mut p = self.posterior.p.clone();
-        for (p, kind) in p.iter_mut().zip(&guide.model.parts().kind_of) {
+        for (p, kind) in p.iter_mut().zip(guide.model.kind_of()) {
             if *kind != one && *kind != other {
                 *p = 0.0;
             }

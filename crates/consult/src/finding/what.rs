@@ -51,7 +51,7 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
         seller: facts.seller_questions(guide),
         notes: guide
             .book
-            .as_ref()
+            .get()
             .map(|b| b.kinds[facts.first].clone())
             .unwrap_or_default(),
         sources: sources(guide, facts),
@@ -259,9 +259,10 @@ fn sources(guide: &Guide, facts: &Facts) -> Vec<String> {
                 .filter_map(|(q, r)| q.rows[usize::from(*r)].source),
         );
     }
-    keys.sort_unstable();
-    keys.dedup();
-    keys.into_iter()
+    // In the order of the book, each once.
+    let all = guide.book.get().map_or(0, |b| b.sources.len());
+    let named = (0..all as u16).filter(|k| keys.contains(k));
+    named
         .filter_map(|k| guide.source(Some(k)).map(str::to_string))
         .collect()
 }

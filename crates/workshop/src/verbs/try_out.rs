@@ -65,7 +65,7 @@ fn finding(pack: &str, answers: &str, year: i16) -> Result<(Guide, State, Findin
     let files = folder::read(pack).map_err(|says| vec![says])?;
     let compiled = compile::compile(&files)
         .map_err(|faults| faults.iter().map(ToString::to_string).collect::<Vec<_>>())?;
-    let mut guide = Guide::new(compiled.core, year).map_err(|says| vec![says])?;
+    let guide = Guide::new(compiled.core, year).map_err(|says| vec![says])?;
     guide.take_book(&compiled.book_bytes).map_err(|says| vec![says])?;
     let mut state = from_text(&guide, answers)?;
     state.screen = Screen::Finding;
