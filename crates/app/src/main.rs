@@ -5,6 +5,10 @@ use app::browser;
 use consult::Guide;
 use std::rc::Rc;
 
+#[cfg(target_arch = "wasm32")]
+#[global_allocator]
+static MEMORY: talc::wasm::WasmDynamicTalc = talc::wasm::new_wasm_dynamic_allocator();
+
 fn main() {
     wasm_bindgen_futures::spawn_local(start());
 }
