@@ -184,10 +184,8 @@ pub struct FindingView {
     pub cautions: Vec<String>,
     /// Name of the first kind, or that nothing fits.
     pub title: String,
-    /// What to draw of a typical one; empty for none.
+    /// What to draw of a typical one, from the side and from below at its length; empty for none.
     pub draw: String,
-    /// Its length in mm for the drawing.
-    pub draw_mm: u32,
     /// `likely, 8 in 10`.
     pub likely: String,
     /// Share of the first kind, per mille.

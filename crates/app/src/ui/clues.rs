@@ -4,8 +4,9 @@ use super::node::{Node, button, el, text};
 use consult::{ClueView, Msg};
 use yew::prelude::*;
 
-/// Half the width of the drawing stands for this strength, in hundredths of log10: a factor of a thousand.
-const FULL: i32 = 300;
+/// Half the width of the drawing stands for this strength, in hundredths of log10: a factor of thirty. Stronger
+/// clues fill it; the words beneath tell them apart.
+const FULL: i32 = 150;
 
 pub(crate) fn clues(clues: &[ClueView], on: &Callback<Msg>) -> Node {
     let ends = el("p", "ends").flag("aria-hidden", true);

@@ -15,7 +15,7 @@ pub(crate) fn finding(view: &FindingView, on: &Callback<Msg>) -> Html {
     }
     nodes.push(heading(&view.title).into());
     if told && !view.draw.is_empty() {
-        let picture = drawing(&format!("{} view=both size={}", view.draw, view.draw_mm), true);
+        let picture = drawing(&view.draw, true);
         nodes.push(
             el("figure", "")
                 .maybe(picture)

@@ -31,8 +31,11 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
         } else {
             "Nothing looked at yet".to_string()
         },
-        draw: if told { kind.draw.clone() } else { String::new() },
-        draw_mm: typical_length(guide, state, facts.first),
+        draw: if told {
+            both_views(guide, state, facts.first)
+        } else {
+            String::new()
+        },
         likely: likely(share),
         share: (share * 1000.0) as u16,
         made_as: made_as(guide, facts),
@@ -71,20 +74,23 @@ fn cautions(guide: &Guide, state: &State, facts: &Facts) -> (Vec<String>, Vec<St
             .map(|(_, p)| p)
             .sum();
         // A warning costs a line, a missed one more: one chance in four is enough. Basis: practice.
-        by_answer || (!state.given.is_empty() && by_kind >= 0.25)
+        let raised = by_answer || (!state.given.is_empty() && by_kind >= 0.25);
+        // What a look could have shown, and none did, is a note; what no look can show stands on top.
+        let on_top = c.grave && (by_answer || c.raised_by.is_empty());
+        raised.then(|| (on_top, c.text.clone()))
     };
     let (mut grave, mut plain) = (Vec::new(), Vec::new());
-    for (_, c) in guide
+    for (on_top, text) in guide
         .core
         .cautions
         .iter()
         .enumerate()
-        .filter(|(i, c)| raised(*i, c))
+        .filter_map(|(i, c)| raised(i, c))
     {
-        if c.grave {
-            grave.push(c.text.clone())
+        if on_top {
+            grave.push(text)
         } else {
-            plain.push(c.text.clone())
+            plain.push(text)
         }
     }
     (grave, plain)
@@ -265,6 +271,18 @@ fn sources(guide: &Guide, facts: &Facts) -> Vec<String> {
     named
         .filter_map(|k| guide.source(Some(k)).map(str::to_string))
         .collect()
+}
+
+/// A kind's drawing from the side and from below, at its length.
+fn both_views(guide: &Guide, state: &State, kind: usize) -> String {
+    let words = guide.core.kinds[kind]
+        .draw
+        .split_whitespace()
+        .filter(|w| !w.starts_with("view="));
+    let mut draw: Vec<&str> = words.collect();
+    let size = format!("size={}", typical_length(guide, state, kind).clamp(10, 150));
+    draw.extend(["view=both", &size]);
+    draw.join(" ")
 }
 
 /// The measured length, or the kind's own middle length, in mm.
