@@ -38,17 +38,18 @@ fn bell(x: f64, mean: f64, sd: f64) -> f64 {
     (-0.5 * ((x - mean) / sd).powi(2)).exp() / (sd * (2.0 * std::f64::consts::PI).sqrt())
 }
 
-/// Simpson's rule with steps of at most `step`.
+/// Boole's rule (Simpson's with one more order: error by the sixth power of the step), steps of at most `step`.
 pub(crate) fn integral(from: f64, to: f64, step: f64, f: impl Fn(f64) -> f64) -> f64 {
     if to <= from {
         return 0.0;
     }
-    let half = ((to - from) / step / 2.0).ceil().max(1.0) as usize;
-    let h = (to - from) / (2 * half) as f64;
-    let inner: f64 = (1..2 * half)
-        .map(|i| f(from + h * i as f64) * if i % 2 == 1 { 4.0 } else { 2.0 })
+    let panels = ((to - from) / step / 4.0).ceil().max(1.0) as usize;
+    let h = (to - from) / (4 * panels) as f64;
+    let weights = [14.0, 32.0, 12.0, 32.0];
+    let inner: f64 = (1..4 * panels)
+        .map(|i| f(from + h * i as f64) * weights[i % 4])
         .sum();
-    (f(from) + inner + f(to)) * h / 3.0
+    (7.0 * f(from) + inner + 7.0 * f(to)) * 2.0 * h / 45.0
 }
 
 /// The mean of f over a normal error around `at`; no error, no mean.
@@ -70,7 +71,7 @@ fn own_table(q: &QuestionParts, candidate: usize) -> Vec<f64> {
             edges.push(mean + 12.0 * sd);
             edges
                 .windows(2)
-                .map(|e| integral(e[0], e[1], 0.02 * sd, |x| bell(x, *mean, *sd)))
+                .map(|e| integral(e[0], e[1], 0.01 * sd, |x| bell(x, *mean, *sd)))
                 .collect()
         }
         (RowParts::Spread { .. }, Quantity::None) => unreachable!("choices have shares"),
@@ -251,9 +252,9 @@ pub(crate) fn posteriors(parts: &Parts, place: usize, answers: &[Answer]) -> Vec
     };
     // Ungrouped choices that apply: the whole joint at once. The rest one by one.
     let mut base: Vec<f64> = Vec::new();
-    for c in 0..n {
+    for (c, prior) in prior.iter().enumerate() {
         let together: Vec<&Answer> = speaking.iter().copied().filter(|a| plain(a, c)).collect();
-        let mut p = prior[c] * joint(parts, &together, c);
+        let mut p = prior * joint(parts, &together, c);
         for a in &speaking {
             if parts.questions[a.question].group.is_none() && !plain(a, c) {
                 p *= likelihood(parts, a, answers, c);
