@@ -1,6 +1,7 @@
 //! Plain files of a pack to its bytes, or every fault with file, line, field and hint. Never in here: file access,
 //! a clock, a browser, trade knowledge.
 
+mod art;
 mod assemble;
 mod broad;
 mod checks;
@@ -17,6 +18,7 @@ mod shares;
 mod spread;
 mod text;
 
+pub use art::{Figure, art};
 pub use fault::Fault;
 pub use files::{Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES};
 

@@ -1,103 +1,107 @@
 //! A line of words to a drawing, and a drawing to a sentence.
 
-use crate::pen::number;
-use crate::scene;
-use crate::words::{At, KEYS, SIZES, words};
-use crate::{Scene, Shape};
+use crate::art::{Art, Figure, Find};
+use crate::keys::{At, COUNT, KEYS, SIZES};
+use crate::misread::{Misread, Slip};
+use crate::pen::{Pen, number};
+use crate::{Scene, scene};
+use core::cell::RefCell;
 
-/// What is to be drawn: one value for every key.
+/// What is to be drawn: a value for every key that was said.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Drawing {
-    /// The place of the value in the table of its key; the length in mm for `size`; `None` where nothing was said.
-    said: [Option<u16>; KEYS],
+pub struct Drawing<'a> {
+    said: [Option<&'a str>; COUNT],
+    /// The place of the asked key, 0 where nothing is asked.
+    ask: usize,
+    /// The length of the sole, mm.
+    size: Option<i32>,
 }
 
-impl Drawing {
-    /// Reads a line such as `view=side grip=wire ask=grip`. The order is free; what is left out takes its default;
-    /// without `view` the view is the one that shows the asked key.
+impl<'a> Drawing<'a> {
+    /// Reads a line such as `view=side grip=wire ask=grip`. The order is free; what is left out takes what is usual;
+    /// without `view` the view is the one that shows the asked key. Whether a value can be drawn only the art knows:
+    /// see [`Drawing::check`].
     ///
     /// # Errors
-    /// All faults of the line, in sentences: a word without `=`, an unknown key or value (with those that are
-    /// known), a key given twice, a `size` out of range, an asked key that the view does not draw.
-    pub fn parse(line: &str) -> Result<Drawing, String> {
-        let mut drawing = Drawing { said: [None; KEYS] };
-        let mut faults = String::new();
-        for word in line.split_whitespace() {
-            if let Err(fault) = drawing.take(word) {
-                join(&mut faults, " ", &fault);
+    /// All that is wrong with the line: a word without `=`, a key that is not known or is given twice, a `size` out
+    /// of range, an asked key that is none or that the view does not draw.
+    pub fn parse(line: &'a str) -> Result<Drawing<'a>, Misread<'a>> {
+        let mut drawing = Drawing {
+            said: [None; COUNT],
+            ask: 0,
+            size: None,
+        };
+        let mut slips: Vec<Slip<'a>> = line
+            .split_whitespace()
+            .filter_map(|word| drawing.take(word).err())
+            .collect();
+        let key = &KEYS[drawing.ask];
+        if drawing.ask > 0 {
+            match drawing.said[0] {
+                Some(view) if !key.drawn_in(view) => slips.push(Slip::View(view, key)),
+                Some(_) => {}
+                None => drawing.said[0] = key.views.split(' ').next(),
             }
         }
-        let ask = drawing.get(At::Ask);
-        if ask > 0 {
-            let key = &words()[usize::from(ask)];
-            let views = words()[0].values;
-            let home = key.views.split(' ').next().unwrap_or_default();
-            if let Some(view) = drawing.said[0] {
-                let view = views[usize::from(view)].name;
-                if !key.views.split(' ').any(|v| v == view) {
-                    let fault = [
-                        "view=",
-                        view,
-                        " does not draw ",
-                        key.name,
-                        "; it is drawn in: ",
-                        key.views,
-                        ".",
-                    ];
-                    join(&mut faults, " ", &fault.concat());
-                }
-            } else {
-                drawing.said[0] = views.iter().position(|v| v.name == home).map(|i| i as u16);
-            }
-        }
-        if faults.is_empty() {
+        if slips.is_empty() {
             Ok(drawing)
         } else {
-            Err(faults)
+            Err(Misread(slips))
         }
     }
 
-    fn take(&mut self, word: &str) -> Result<(), String> {
-        let Some((name, value)) = word.split_once('=') else {
-            return Err(["`", word, "` has no `=`: write key=value, such as grip=wire."].concat());
-        };
-        let Some(at) = words().iter().position(|k| k.name == name) else {
-            let known = words().iter().map(|k| k.name);
-            return Err(["There is no key `", name, "`; known are: ", &list(known), "."].concat());
-        };
-        let key = &words()[at];
-        let place = if key.values.is_empty() {
-            let size = value
-                .parse::<i32>()
-                .ok()
-                .filter(|v| (SIZES.0..=SIZES.1).contains(v));
-            size.ok_or_else(|| ["`", word, "`: ", key.name, " is the ", key.says, "."].concat())? as u16
-        } else {
-            match key.values.iter().position(|v| v.name == value) {
-                Some(i) => i as u16,
-                None => {
-                    let known = key.values.iter().map(|v| v.name);
-                    return Err(["`", word, "`: the values of ", name, " are: ", &list(known), "."].concat());
-                }
-            }
-        };
-        if self.said[at].replace(place).is_some() {
-            return Err([name, " is given twice."].concat());
+    fn take(&mut self, word: &'a str) -> Result<(), Slip<'a>> {
+        let (name, value) = word.split_once('=').ok_or(Slip::Bare(word))?;
+        let at = KEYS
+            .iter()
+            .position(|k| k.name == name)
+            .ok_or(Slip::Key(name))?;
+        if at == At::Size as usize {
+            let size = value.parse().ok();
+            let size = size.filter(|v| (SIZES.0..=SIZES.1).contains(v));
+            self.size = Some(size.ok_or(Slip::Size(value))?);
+        } else if at == At::Ask as usize && value != KEYS[at].usual {
+            let asked = KEYS
+                .iter()
+                .position(|k| k.name == value && !k.views.is_empty());
+            self.ask = asked.ok_or(Slip::Ask(value))?;
         }
-        Ok(())
+        match self.said[at].replace(value) {
+            Some(_) => Err(Slip::Twice(&KEYS[at])),
+            None => Ok(()),
+        }
     }
 
-    /// The value of a key, the default where nothing was said.
-    pub(crate) fn get(&self, at: At) -> u16 {
-        self.said[at as usize].unwrap_or(0)
+    /// The same piece from the side and from below, beside a bar of 50 mm: the sole is `mm` long.
+    pub fn beside(mut self, mm: u32) -> Drawing<'a> {
+        let mm = i32::try_from(mm).unwrap_or(SIZES.1);
+        self.said[At::View as usize] = Some("both");
+        self.said[At::Size as usize] = Some("");
+        self.size = Some(mm.clamp(SIZES.0, SIZES.1));
+        self.ask = 0;
+        self
     }
 
-    pub(crate) fn said(&self, at: At) -> Option<u16> {
+    /// The value of a key, the usual one where nothing was said.
+    pub(crate) fn get(&self, at: At) -> &'a str {
+        self.said(at).unwrap_or(KEYS[at as usize].usual)
+    }
+
+    pub(crate) fn said(&self, at: At) -> Option<&'a str> {
         self.said[at as usize]
     }
 
+    pub(crate) fn size(&self) -> Option<i32> {
+        self.size
+    }
+
     pub(crate) fn asks(&self, at: At) -> bool {
-        self.get(At::Ask) == at as u16
+        self.ask == at as usize
+    }
+
+    /// Whether nothing is asked.
+    pub(crate) fn plain(&self) -> bool {
+        self.ask == 0
     }
 
     /// Whether `this` is to be shown where only one of two keys can be: the asked one, else the one that was said.
@@ -105,56 +109,127 @@ impl Drawing {
         self.asks(this) || !self.asks(other) && self.said(this).is_some()
     }
 
-    /// The drawing as paths. The same drawing gives the same paths on every machine.
-    pub fn shapes(&self) -> Scene {
-        let (view_box, shapes): (_, Vec<Shape>) = scene::scene(self);
-        Scene { view_box, shapes }
+    /// The drawing as paths; none when the art lacks a figure that it needs. The same drawing and the same art give
+    /// the same paths on every machine.
+    pub fn shapes(&self, art: &Art) -> Option<Scene> {
+        self.scene(&|name| art.find(name))
     }
 
-    /// What can be seen, in words, for those who cannot see it. Names traits, never a kind.
-    pub fn alt(&self) -> String {
-        let view = &words()[0].values[usize::from(self.get(At::View))];
-        let drawn = |at: &usize| words()[*at].views.split(' ').any(|v| v == view.name);
-        let ask = usize::from(self.get(At::Ask));
-        let told = |at: &usize| *at != ask && self.said[*at].is_some();
+    fn scene<'f>(&self, find: &'f Find<'f>) -> Option<Scene> {
+        let mut pen = Pen::new(find);
+        let view_box = scene::draw(&mut pen, self);
+        (!pen.missing).then_some(Scene {
+            view_box,
+            shapes: pen.shapes,
+        })
+    }
+
+    /// What can be seen, in words, for those who cannot see it. Names traits, never a kind. What the art has no
+    /// phrase for is left unsaid.
+    pub fn alt(&self, art: &Art) -> String {
+        self.phrase(&|name| art.find(name))
+    }
+
+    fn phrase<'f>(&self, find: &'f Find<'f>) -> String {
+        let view = self.get(At::View);
+        let drawn = |at: &usize| KEYS[*at].drawn_in(view);
+        let told = |at: &usize| *at != self.ask && self.said[*at].is_some();
         // What is asked is said first; where nothing is said at all, the first key that the view draws.
-        let asked = (ask..KEYS).take(1).filter(|at| *at > 0 && drawn(at));
-        let mut keys: Vec<usize> = asked.chain((1..KEYS).filter(drawn).filter(told)).collect();
+        let asked = (self.ask..COUNT).take(1).filter(drawn);
+        let mut keys: Vec<usize> = asked.chain((1..COUNT).filter(drawn).filter(told)).collect();
         if keys.is_empty() {
-            keys.extend((1..KEYS).find(drawn));
+            keys.extend((1..COUNT).find(drawn));
         }
-        let mut alt = String::from(view.says);
+        let says = |key: &str, value: &str| find(&name(key, value)).map_or("", |f| f.says.as_str());
+        let mut alt = String::from(says("view", view));
         if let Some(first) = alt.get_mut(..1) {
             first.make_ascii_uppercase();
         }
         let mut gap = ": ";
-        for k in keys {
-            let values = words()[k].values;
-            if let Some(value) = values.get(usize::from(self.said[k].unwrap_or(0))) {
-                join(&mut alt, gap, value.says);
-            } else if let Some(mm) = self.said[k] {
-                alt.push_str(gap);
-                number(&mut alt, i32::from(mm), false);
-                alt.push_str(" mm long");
-            } else {
+        for at in keys {
+            let key = &KEYS[at];
+            if at == At::Size as usize {
+                if let Some(mm) = self.size {
+                    alt.push_str(gap);
+                    number(&mut alt, mm, false);
+                    alt.push_str(" mm long");
+                    gap = ", ";
+                }
                 continue;
             }
-            gap = ", ";
+            let phrase = says(key.name, self.said[at].unwrap_or(key.usual));
+            if !phrase.is_empty() {
+                alt.push_str(gap);
+                alt.push_str(phrase);
+                gap = ", ";
+            }
         }
         alt.push('.');
         alt
     }
-}
 
-fn join(text: &mut String, gap: &str, more: &str) {
-    if !text.is_empty() {
-        text.push_str(gap);
+    /// The names of all figures that picture and words need, sorted, whether the art has them or not. Figures that
+    /// are only named by others are found only when those are there.
+    pub fn figures(&self, art: &Art) -> Vec<String> {
+        let names: RefCell<Vec<String>> = RefCell::default();
+        let find = |name: &str| -> Option<&Figure> {
+            let mut names = names.borrow_mut();
+            if let Err(at) = names.binary_search_by(|n| n.as_str().cmp(name)) {
+                names.insert(at, name.to_string());
+            }
+            art.find(name)
+        };
+        self.scene(&find);
+        self.phrase(&find);
+        names.into_inner()
     }
-    text.push_str(more);
+
+    /// Whether the art can draw all that the line says. For those who have the whole art.
+    ///
+    /// # Errors
+    /// All that it cannot, in sentences: values without a figure (with those that there are), a heel that the body
+    /// does not take, further figures that are missing.
+    pub fn check(&self, art: &Art) -> Result<(), String> {
+        let mut faults = Vec::new();
+        for (key, value) in KEYS.iter().zip(self.said) {
+            let Some(value) = value.filter(|_| key.name != "size" && key.name != "ask") else {
+                continue;
+            };
+            if art.find(&name(key.name, value)).is_none() {
+                let start = name(key.name, "");
+                let known = art
+                    .figures()
+                    .iter()
+                    .filter_map(|f| f.name.strip_prefix(start.as_str()));
+                let known: Vec<&str> = known.collect();
+                faults.push(format!(
+                    "`{0}={value}`: the values of {0} are: {1}.",
+                    key.name,
+                    known.join(", ")
+                ));
+            }
+        }
+        let body = self.get(At::Body);
+        let fixed = |f: &Figure| !scene::takes_heel(&f.strokes);
+        if self.said(At::Heel).is_some() && art.find(&name("body", body)).is_some_and(fixed) {
+            faults.push(format!(
+                "body={body} has a heel of its own: leave `heel` out."
+            ));
+        }
+        if faults.is_empty() {
+            let lacking = self.figures(art);
+            let lacking = lacking.iter().filter(|n| art.find(n).is_none());
+            faults.extend(lacking.map(|n| format!("The art has no figure {n}.")));
+        }
+        if faults.is_empty() {
+            Ok(())
+        } else {
+            Err(faults.join(" "))
+        }
+    }
 }
 
-fn list(names: impl Iterator<Item = &'static str>) -> String {
-    let mut text = String::new();
-    names.for_each(|name| join(&mut text, ", ", name));
-    text
+/// The name of the figure of a value.
+pub(crate) fn name(key: &str, value: &str) -> String {
+    [key, ".", value].concat()
 }

@@ -1,7 +1,7 @@
 //! Patterns within a shape: hatching, grain, stripes. Lines are cut to the shape by even and odd crossings, in
 //! whole numbers; what looks like chance comes from a fixed row of numbers, so that a drawing is always the same.
 
-use crate::pen::{Point, number};
+use crate::pen::{LONGEST, Point, number};
 
 /// Lines `a*x + b*y = c`, `step` tenths between the values of c.
 struct Pattern {
@@ -102,7 +102,7 @@ pub(crate) fn pattern(path: &mut String, contours: &[Vec<Point>], which: i32) {
     };
     let mut chance = Chance(which as u32 + 7);
     let mut c = low + p.step * 2 / 3;
-    while c < high {
+    while c < high && path.len() < LONGEST {
         let mut cuts: Vec<Point> = Vec::new();
         for contour in contours {
             let mut a = *contour.last().unwrap_or(&(0, 0));

@@ -1,18 +1,17 @@
-//! Traits to shapes: line drawings of irons as paths with roles. No SVG text, no browser, no names of kinds.
+//! Traits to shapes: line drawings of irons as paths with roles. No SVG text, no browser, no names of kinds, no art.
 
-mod bodies;
-mod details;
+mod art;
 mod drawing;
 mod fill;
-mod glyphs;
-mod grips;
-mod patches;
+mod keys;
+mod misread;
 mod pen;
 mod scene;
-mod words;
 
+pub use art::{Art, Figure};
 pub use drawing::Drawing;
-pub use words::{At, KEYS, Key, SIZES, Word, words};
+pub use keys::{KEYS, Key, SIZES};
+pub use misread::Misread;
 
 /// What a shape is for; the page gives it stroke and fill. Fills are opaque: later shapes cover earlier ones.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -1,12 +1,17 @@
-//! Reads the compact art of the tables and writes paths. Art is a line of shapes, each a lower-case letter for its
-//! look and then path commands: M L H V C Q Z as in SVG, `O x y r` a circle, `E x y rx ry` an ellipse (a negative
-//! rx runs the other way round and so cuts a hole), `R x y w h r` a box with round corners, `G x y s'..'` signs of
-//! height s, `X n` pattern n within the shape so far, `Y n` the same but never in
-//! the accent. Numbers are in drawing units with at most one decimal place.
+//! Reads strokes and writes paths. The language is told in `data/art/README.md`. Strokes come from outside: whatever
+//! is no part of the language is passed over, numbers and the length of what is written are bounded.
 
+use crate::art::Find;
+use crate::drawing::name;
 use crate::fill;
-use crate::glyphs;
 use crate::{Look, Shape};
+
+/// The longest that all paths of a drawing may be, bytes; what goes beyond is left out. The fullest drawing so far
+/// takes a tenth of it.
+pub(crate) const LONGEST: usize = 200_000;
+/// How far from the origin a point may lie, tenths of a unit: beyond the widest frame, and small enough for all
+/// products of the patterns.
+const FARTHEST: i32 = 5_000;
 
 /// A scale and a move: per mille, then tenths of a unit.
 #[derive(Clone, Copy)]
@@ -27,45 +32,84 @@ impl Map {
     /// First `inner`, then `self`.
     pub(crate) fn of(self, inner: Map) -> Map {
         let (x, y) = self.at(inner.x, inner.y);
-        Map::new(x, y, self.sx * inner.sx / 1000, self.sy * inner.sy / 1000)
+        Map::new(x, y, times(self.sx, inner.sx, 0), times(self.sy, inner.sy, 0))
     }
 
-    fn at(self, x: i32, y: i32) -> (i32, i32) {
-        (self.x + scaled(x, self.sx), self.y + scaled(y, self.sy))
+    fn at(self, x: i32, y: i32) -> Point {
+        let far = |v: i32| v.clamp(-FARTHEST, FARTHEST);
+        (
+            far(self.x + scaled(x, self.sx)),
+            far(self.y + scaled(y, self.sy)),
+        )
     }
 }
 
 /// Rounds to the nearest, so that mirrored art stays symmetric.
 fn scaled(v: i32, per_mille: i32) -> i32 {
-    let p = v * per_mille;
-    (p + 500 * p.signum()) / 1000
+    times(v, per_mille, 500)
+}
+
+fn times(v: i32, per_mille: i32, round: i64) -> i32 {
+    const MOST: i64 = 1_000_000;
+    let p = i64::from(v) * i64::from(per_mille);
+    // Within `MOST`, so that it fits.
+    ((p + round * p.signum()) / 1000).clamp(-MOST, MOST) as i32
 }
 
 pub(crate) type Point = (i32, i32);
 
 /// What is being drawn, and with which map and accent.
-pub(crate) struct Pen {
+pub(crate) struct Pen<'a> {
     pub(crate) shapes: Vec<Shape>,
     pub(crate) map: Map,
     /// True while the asked feature is drawn.
     pub(crate) accent: bool,
+    /// What `U` draws, and the point about which it is scaled.
+    pub(crate) slot: (&'a str, Point),
+    /// The map under which `U` drew last.
+    pub(crate) slot_map: Map,
+    /// Whether a figure was wanted that is not there.
+    pub(crate) missing: bool,
+    find: &'a Find<'a>,
+    /// True within a sign or a slot: these use no others.
+    within: bool,
+    written: usize,
     path: String,
     contours: Vec<Vec<Point>>,
     look: u8,
     now: Point,
 }
 
-impl Pen {
-    pub(crate) fn new() -> Pen {
+impl<'a> Pen<'a> {
+    pub(crate) fn new(find: &'a Find<'a>) -> Pen<'a> {
         Pen {
             shapes: Vec::new(),
             map: Map::SAME,
             accent: false,
+            slot: ("", (0, 0)),
+            slot_map: Map::SAME,
+            missing: false,
+            find,
+            within: false,
+            written: 0,
             path: String::new(),
             contours: Vec::new(),
             look: b'l',
             now: (0, 0),
         }
+    }
+
+    /// The strokes of a figure; none, and a note of it, when it is not there.
+    pub(crate) fn get(&mut self, key: &str, value: &str) -> &'a str {
+        let found = (self.find)(&name(key, value));
+        self.missing |= found.is_none();
+        found.map_or("", |f| f.strokes.as_str())
+    }
+
+    /// Draws a figure.
+    pub(crate) fn part(&mut self, key: &str, value: &str) {
+        let strokes = self.get(key, value);
+        self.draw(strokes);
     }
 
     /// Draws all shapes of a line of art.
@@ -88,9 +132,23 @@ impl Pen {
         let (mut i, mut command) = (0, b'M');
         let (mut n, mut count) = ([0i32; 6], 0);
         while let Some(&c) = bytes.get(i) {
+            if self.written + self.path.len() > LONGEST {
+                return;
+            }
+            if matches!(c, b'-' | b'0'..=b'9') {
+                n[count] = tenths(bytes, &mut i);
+                count += 1;
+                if count == arity(command) {
+                    self.command(command, n);
+                    count = 0;
+                    if command == b'M' {
+                        command = b'L';
+                    }
+                }
+                continue;
+            }
             i += 1;
             match c {
-                b' ' => {}
                 b'a'..=b'z' => {
                     self.end();
                     self.look = c;
@@ -102,31 +160,10 @@ impl Pen {
                     while bytes.get(i).is_some_and(|&c| c != b'\'') {
                         i += 1;
                     }
-                    self.signs(&bytes[from..i], n[0], n[1], n[2]);
+                    self.signs(art.get(from..i).unwrap_or_default(), n);
                     i += 1;
                 }
-                _ => {
-                    let minus = c == b'-';
-                    let mut v = if minus { 0 } else { i32::from(c) - 48 };
-                    while let Some(&d @ b'0'..=b'9') = bytes.get(i) {
-                        v = v * 10 + i32::from(d) - 48;
-                        i += 1;
-                    }
-                    v *= 10;
-                    if bytes.get(i) == Some(&b'.') {
-                        v += i32::from(bytes.get(i + 1).map_or(0, |d| d - 48));
-                        i += 2;
-                    }
-                    n[count] = if minus { -v } else { v };
-                    count += 1;
-                    if count == arity(command) {
-                        self.command(command, n);
-                        count = 0;
-                        if command == b'M' {
-                            command = b'L';
-                        }
-                    }
-                }
+                _ => {}
             }
         }
     }
@@ -155,8 +192,17 @@ impl Pen {
                 self.corner((a, b), (a + e, b));
                 self.path.push('Z');
             }
+            b'U' => {
+                let (strokes, (x, y)) = self.slot;
+                let map = self.map;
+                let inner = Map::new(x * (1000 - a) / 1000, y * (1000 - b) / 1000, a, b);
+                self.slot_map = map.of(inner);
+                self.inner(self.slot_map, strokes);
+                self.map = map;
+            }
             b'X' => self.pattern(a / 10, b't'),
-            _ => self.pattern(a / 10, b'f'),
+            b'Y' => self.pattern(a / 10, b'f'),
+            _ => {}
         }
     }
 
@@ -177,14 +223,24 @@ impl Pen {
         self.path.push('Z');
     }
 
-    fn signs(&mut self, signs: &[u8], mut x: i32, y: i32, size: i32) {
+    fn signs(&mut self, signs: &str, [mut x, y, size, ..]: [i32; 6]) {
         let (map, look) = (self.map, self.look);
-        for &sign in signs {
-            self.map = map.of(Map::new(x, y, size * 10, size * 10));
-            self.add(glyphs::glyph(sign));
+        for sign in signs.chars() {
+            let strokes = self.get("sign", sign.encode_utf8(&mut [0; 4]));
+            self.inner(map.of(Map::new(x, y, size * 10, size * 10)), strokes);
             x += size * 95 / 100;
         }
         (self.map, self.look) = (map, look);
+    }
+
+    /// Strokes within strokes, one deep.
+    fn inner(&mut self, map: Map, strokes: &str) {
+        if !self.within {
+            self.within = true;
+            self.map = map;
+            self.add(strokes);
+            self.within = false;
+        }
     }
 
     /// One command with its points, in the units of the art.
@@ -214,9 +270,10 @@ impl Pen {
     }
 
     fn emit(&mut self, look: u8, path: String) {
-        if path.is_empty() {
+        if path.is_empty() || self.written > LONGEST {
             return;
         }
+        self.written += path.len();
         let look = match (look, self.accent) {
             (b'b', false) => Look::Body,
             (b'b', true) => Look::AskedBody,
@@ -259,17 +316,46 @@ impl Pen {
     }
 }
 
+/// How many numbers a command takes. Those of `G` are taken by the signs that follow, those of what is unknown by
+/// nobody: no more than six are kept.
 fn arity(command: u8) -> usize {
     match command {
         b'H' | b'V' | b'X' | b'Y' => 1,
-        b'O' => 3,
+        b'M' | b'L' | b'U' => 2,
+        b'O' | b'G' => 3,
         b'Q' | b'E' => 4,
         b'R' => 5,
-        b'C' => 6,
-        // The three numbers of `G` are taken by the signs that follow.
-        b'G' => 7,
-        _ => 2,
+        _ => 6,
     }
+}
+
+/// Reads a number with at most three digits and one decimal place, in tenths.
+fn tenths(bytes: &[u8], i: &mut usize) -> i32 {
+    let minus = bytes.get(*i) == Some(&b'-');
+    *i += usize::from(minus);
+    let mut v = 0;
+    while let Some(d @ b'0'..=b'9') = bytes.get(*i) {
+        v = (v * 10 + i32::from(d - b'0')).min(999);
+        *i += 1;
+    }
+    v *= 10;
+    if bytes.get(*i) == Some(&b'.') {
+        *i += 1;
+        if let Some(d @ b'0'..=b'9') = bytes.get(*i) {
+            v += i32::from(d - b'0');
+            *i += 1;
+        }
+    }
+    if minus { -v } else { v }
+}
+
+/// The numbers at the beginning of a head, in tenths; 0 for those that are not there.
+pub(crate) fn numbers(head: &str) -> [i32; 5] {
+    let mut n = [0; 5];
+    for (n, word) in n.iter_mut().zip(head.split_whitespace()) {
+        *n = tenths(word.as_bytes(), &mut 0);
+    }
+    n
 }
 
 /// Appends a whole number; `gap` asks for a space where no minus parts it from the number before.

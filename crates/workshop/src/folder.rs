@@ -1,6 +1,6 @@
-//! Reading the folder of a pack. Only here does a pack meet the disk.
+//! Reading the folder of a pack, or of art. Only here does a pack meet the disk.
 
-use compile::{Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES};
+use compile::{Fault, Figure, Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES};
 use std::fs;
 use std::path::Path;
 
@@ -10,15 +10,32 @@ use std::path::Path;
 /// # Errors
 /// A sentence that names the file that could not be read.
 pub(crate) fn read(pack: &str) -> Result<Files, String> {
-    let root = Path::new(pack);
-    if !root.is_dir() {
+    files(pack, "pack.toml", &["", "questions", "kinds"])
+}
+
+/// The figures of a folder of art.
+///
+/// # Errors
+/// Sentences that name what could not be read.
+pub(crate) fn art(folder: &str) -> Result<Vec<Figure>, String> {
+    let told = |faults: Vec<Fault>| {
+        let lines: Vec<String> = faults.iter().map(Fault::to_string).collect();
+        lines.join("\n")
+    };
+    compile::art(&files(folder, "grip.toml", &[""])?).map_err(told)
+}
+
+fn files(root: &str, holds: &str, folders: &[&str]) -> Result<Files, String> {
+    let path = Path::new(root);
+    if !path.is_dir() {
         return Err(format!(
-            "{pack} is not a folder. Name the folder that holds pack.toml."
+            "{root} is not a folder. Name the folder that holds {holds}."
         ));
     }
+    let root = path;
     let mut files = Vec::new();
     let mut read = 0;
-    for folder in ["", "questions", "kinds"] {
+    for folder in folders {
         let path = root.join(folder);
         if !path.is_dir() {
             continue;
@@ -44,7 +61,7 @@ pub(crate) fn read(pack: &str) -> Result<Files, String> {
             files.push((inside, text));
             if files.len() > MOST_FILES || read > LARGEST_PACK {
                 return Err(format!(
-                    "The folder holds more than {MOST_FILES} files or {} MB. Is it the folder of a pack?",
+                    "The folder holds more than {MOST_FILES} files or {} MB. Is it the right one?",
                     LARGEST_PACK >> 20
                 ));
             }
