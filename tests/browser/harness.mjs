@@ -1,0 +1,183 @@
+// What every browser test needs: the built page behind a server that can be stopped, and a phone-sized Chromium with a
+// fresh profile that fails the test on any request to another origin.
+//
+// Run by `cargo xtask test`, which sets PRESSMARK_NODE, PRESSMARK_CHROMIUM, PRESSMARK_XTASK and PRESSMARK_DIST.
+import assert from "node:assert/strict";
+import { spawn } from "node:child_process";
+import fs from "node:fs";
+import { createRequire } from "node:module";
+import os from "node:os";
+import path from "node:path";
+
+function given(name) {
+  const value = process.env[name];
+  assert.ok(value, `${name} is not set: these tests are run by \`cargo xtask test\`.`);
+  return value;
+}
+
+/** A node package from the tools' own folder. */
+export const packages = createRequire(path.join(given("PRESSMARK_NODE"), "package.json"));
+const { chromium } = packages("playwright-core");
+
+const FLAGS = [
+  "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+  "--disable-component-update", "--disable-sync",
+];
+
+const folder = () => fs.mkdtempSync(path.join(os.tmpdir(), "pressmark-test-"));
+const remove = (place) => fs.rmSync(place, { recursive: true, force: true, maxRetries: 5 });
+
+/** Runs the server over `dist` until `stop` is called. `under` is the path it serves below. */
+export async function serve(dist, { under = "/", port = 0 } = {}) {
+  const words = ["serve", "--dist", dist, "--port", String(port), "--under", under];
+  const child = spawn(given("PRESSMARK_XTASK"), words, { stdio: ["ignore", "pipe", "inherit"] });
+  const address = await new Promise((found, failed) => {
+    let said = "";
+    child.stdout.on("data", (part) => {
+      said += part;
+      const match = said.match(/http:\/\/127\.0\.0\.1:\d+\S*/);
+      if (match) found(match[0]);
+    });
+    child.on("exit", (code) => failed(new Error(`The server ended with ${code} before it said its address: ${said}`)));
+    child.on("error", failed);
+  });
+  let running = true;
+  return {
+    address,
+    port: Number(new URL(address).port),
+    async stop() {
+      if (!running) return;
+      running = false;
+      const ended = new Promise((resolve) => child.once("exit", resolve));
+      child.kill("SIGKILL");
+      await ended;
+    },
+  };
+}
+
+/** The files of the build, in a copy that a test may spoil. */
+export class Site {
+  constructor() {
+    this.dist = folder();
+    fs.cpSync(given("PRESSMARK_DIST"), this.dist, { recursive: true });
+  }
+
+  /** The one file whose name matches, without the packed copies. */
+  file(pattern) {
+    const names = fs.readdirSync(this.dist).filter((name) => pattern.test(name) && !/\.(br|gz)$/.test(name));
+    assert.equal(names.length, 1, `one file should match ${pattern}, not ${names.length}`);
+    return names[0];
+  }
+
+  read(name) {
+    return fs.readFileSync(path.join(this.dist, name));
+  }
+
+  /** Takes a file away, packed copies included. */
+  drop(name) {
+    for (const ending of ["", ".br", ".gz"]) fs.rmSync(path.join(this.dist, name + ending), { force: true });
+  }
+
+  /** Puts other bytes in place of a file. */
+  put(name, bytes) {
+    this.drop(name);
+    fs.writeFileSync(path.join(this.dist, name), bytes);
+  }
+
+  remove() {
+    remove(this.dist);
+  }
+}
+
+/** A phone-sized browser with a profile of its own. `preferences` are Chromium's; all else is playwright's. */
+export async function phone({ preferences, ...options } = {}) {
+  const profile = folder();
+  if (preferences) {
+    fs.mkdirSync(path.join(profile, "Default"));
+    fs.writeFileSync(path.join(profile, "Default", "Preferences"), JSON.stringify(preferences));
+  }
+  const context = await chromium.launchPersistentContext(profile, {
+    executablePath: given("PRESSMARK_CHROMIUM"),
+    headless: true,
+    args: FLAGS,
+    viewport: { width: 360, height: 740 },
+    deviceScaleFactor: 2,
+    isMobile: true,
+    hasTouch: true,
+    ...options,
+  });
+  return {
+    context,
+    async close() {
+      await context.close();
+      remove(profile);
+    },
+  };
+}
+
+/**
+ * Site, server and browser for one test; all gone afterwards, whatever happened. The test fails when the page asked
+ * another origin for anything, or broke its own policy.
+ */
+export async function visit(test, { under = "/", spoil = () => {}, before = async () => {}, options = {} } = {}) {
+  const site = new Site();
+  let server;
+  let browser;
+  const asked = [];
+  const blocked = [];
+  test.after(async () => {
+    await browser?.close();
+    await server?.stop();
+    site.remove();
+    const origin = server && new URL(server.address).origin;
+    const foreign = asked.filter((url) => !url.startsWith(`${origin}/`) && !/^(blob|data):/.test(url));
+    assert.deepEqual(foreign, [], "requests to another origin");
+    assert.deepEqual(blocked, [], "what the page's own policy blocked");
+  });
+  spoil(site);
+  server = await serve(site.dist, { under });
+  browser = await phone(options);
+  const { context } = browser;
+  context.on("request", (request) => asked.push(request.url()));
+  context.on("console", (message) => {
+    if (/Content Security Policy|TrustedScript/.test(message.text())) blocked.push(message.text());
+  });
+  const page = context.pages()[0] ?? await context.newPage();
+  await page.addInitScript(listen);
+  await before(page, context);
+  return { site, server, context, page, asked };
+}
+
+/** Runs in the page before anything else: keeps what the start script says, for tests to wait on. */
+function listen() {
+  globalThis.heard = [];
+  for (const name of ["usable", "trouble", "update", "offline-ready", "offline-failed"]) {
+    addEventListener(`pressmark:${name}`, (event) => globalThis.heard.push([name, event.detail]));
+  }
+}
+
+/** Waits until the page has sent `pressmark:<name>` and returns the detail. */
+export async function heard(page, name, timeout = 20_000) {
+  const handle = await page.waitForFunction(
+    (name) => globalThis.heard?.find(([one]) => one === name), name, { timeout, polling: 50 },
+  );
+  return (await handle.jsonValue())[1];
+}
+
+/** Opens the page and waits until it can be answered. */
+export async function open(page, address) {
+  await page.goto(address);
+  await heard(page, "usable");
+}
+
+/** Opens the page and waits until all of it is kept on the device and the worker answers for it. */
+export async function openAndKeep(page, address) {
+  await open(page, address);
+  await heard(page, "offline-ready");
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+}
+
+/** The names of the caches of the page's origin. */
+export function caches(page) {
+  return page.evaluate(() => globalThis.caches.keys());
+}

@@ -1,0 +1,81 @@
+// The first load: few requests, the first question painted before any script, nothing from elsewhere, right headers.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { heard, open, openAndKeep, visit } from "./harness.mjs";
+
+test("at most eight requests, none of them twice, up to the first question", async (t) => {
+  const { page, server, asked } = await visit(t);
+  await open(page, server.address);
+  // The worker and the book come after that. The browser mentions an icon drawn from one answer twice.
+  const late = asked.findIndex((url) => /\/(sw\.js|book-[^/]*)$/.test(url));
+  const early = late < 0 ? [...asked] : asked.slice(0, late);
+  const first = [...new Set(early)];
+  assert.ok(first.length <= 8, `${first.length} requests: ${first.join(" ")}`);
+  for (const kind of [/app-.*\.wasm$/, /core-.*\.pack$/, /boot-.*\.js$/, /\.css$/]) {
+    assert.equal(early.filter((url) => kind.test(url)).length, 1, `${kind} is loaded once`);
+  }
+});
+
+test("the first question is painted while the program is still on its way", async (t) => {
+  const { page, server } = await visit(t);
+  let letGo;
+  const held = new Promise((resolve) => { letGo = resolve; });
+  await page.route("**/*.wasm", async (route) => { await held; await route.continue(); });
+  await page.goto(server.address, { waitUntil: "commit" });
+  await page.locator("#app h1").waitFor({ state: "visible" });
+  letGo();
+  await heard(page, "usable");
+});
+
+test("with a piece in the address the first question stays hidden until that piece is there", async (t) => {
+  const { page, server } = await visit(t);
+  let letGo;
+  const held = new Promise((resolve) => { letGo = resolve; });
+  await page.route("**/*.wasm", async (route) => { await held; await route.continue(); });
+  await page.goto(`${server.address}#x`, { waitUntil: "commit" });
+  await page.locator("#held").waitFor({ state: "visible" });
+  assert.equal(await page.locator("#app").isVisible(), false);
+  letGo();
+  await heard(page, "usable");
+  await page.locator("#app").waitFor({ state: "visible" });
+  assert.equal(await page.locator("#held").isVisible(), false);
+});
+
+for (const [chosen, set] of [["sun", "sun"], ["dark", "dark"], ["\"><script>", null]]) {
+  test(`of the theme ${chosen} the page is ${set} before the program has come`, async (t) => {
+    const { page, server } = await visit(t, {
+      before: (page) => page.addInitScript((chosen) => localStorage.setItem("pressmark.theme", chosen), chosen),
+    });
+    await page.route("**/*.wasm", () => {});
+    await page.goto(server.address);
+    assert.equal(await page.evaluate(() => document.documentElement.dataset.theme ?? null), set);
+  });
+}
+
+test("the browser finds nothing that would keep it off the home screen", async (t) => {
+  const { page, server, context } = await visit(t);
+  await openAndKeep(page, server.address);
+  const devtools = await context.newCDPSession(page);
+  const { installabilityErrors } = await devtools.send("Page.getInstallabilityErrors");
+  assert.deepEqual(installabilityErrors, []);
+  const { errors, url } = await devtools.send("Page.getAppManifest");
+  assert.deepEqual(errors, []);
+  assert.match(url, /manifest-[0-9a-f]{16}\.webmanifest$/);
+});
+
+test("the page's own policy refuses what is inline", async (t) => {
+  // Of this page the policy's complaints are wanted, so they are not counted as faults: another context hears them.
+  const { server, context } = await visit(t);
+  const page = await context.browser()?.newPage() ?? await context.newPage();
+  await page.goto(server.address);
+  const outcome = await page.evaluate(() => {
+    const script = document.createElement("p");
+    try {
+      script.innerHTML = "<img src=x>";
+      return "written";
+    } catch (reason) {
+      return reason.name;
+    }
+  });
+  assert.equal(outcome, "TypeError");
+});
