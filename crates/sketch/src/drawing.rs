@@ -52,18 +52,13 @@ impl<'a> Drawing<'a> {
 
     fn take(&mut self, word: &'a str) -> Result<(), Slip<'a>> {
         let (name, value) = word.split_once('=').ok_or(Slip::Bare(word))?;
-        let at = KEYS
-            .iter()
-            .position(|k| k.name == name)
-            .ok_or(Slip::Key(name))?;
+        let at = KEYS.iter().position(|k| k.name == name).ok_or(Slip::Key(name))?;
         if at == At::Size as usize {
             let size = value.parse().ok();
             let size = size.filter(|v| (SIZES.0..=SIZES.1).contains(v));
             self.size = Some(size.ok_or(Slip::Size(value))?);
         } else if at == At::Ask as usize && value != KEYS[at].usual {
-            let asked = KEYS
-                .iter()
-                .position(|k| k.name == value && !k.views.is_empty());
+            let asked = KEYS.iter().position(|k| k.name == value && !k.views.is_empty());
             self.ask = asked.ok_or(Slip::Ask(value))?;
         }
         match self.said[at].replace(value) {
@@ -212,9 +207,7 @@ impl<'a> Drawing<'a> {
         let body = self.get(At::Body);
         let fixed = |f: &Figure| !scene::takes_heel(&f.strokes);
         if self.said(At::Heel).is_some() && art.find(&name("body", body)).is_some_and(fixed) {
-            faults.push(format!(
-                "body={body} has a heel of its own: leave `heel` out."
-            ));
+            faults.push(format!("body={body} has a heel of its own: leave `heel` out."));
         }
         if faults.is_empty() {
             let lacking = self.figures(art);

@@ -31,10 +31,7 @@ impl fmt::Display for Slip<'_> {
             names.join(", ")
         };
         match self {
-            Slip::Bare(word) => write!(
-                f,
-                "`{word}` has no `=`: write key=value, such as grip=wire."
-            ),
+            Slip::Bare(word) => write!(f, "`{word}` has no `=`: write key=value, such as grip=wire."),
             Slip::Key(key) => write!(f, "There is no key `{key}`; known are: {}.", names()),
             Slip::Twice(key) => write!(f, "{} is given twice.", key.name),
             Slip::Size(value) => write!(

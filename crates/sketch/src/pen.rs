@@ -37,10 +37,7 @@ impl Map {
 
     fn at(self, x: i32, y: i32) -> Point {
         let far = |v: i32| v.clamp(-FARTHEST, FARTHEST);
-        (
-            far(self.x + scaled(x, self.sx)),
-            far(self.y + scaled(y, self.sy)),
-        )
+        (far(self.x + scaled(x, self.sx)), far(self.y + scaled(y, self.sy)))
     }
 }
 

@@ -208,7 +208,11 @@ fn both(pen: &mut Pen<'_>, d: &Drawing<'_>) {
         wide = wide.min(size * 1150 / 50);
     }
     let scale = wide * 100 / 171;
-    let (ground, middle) = if d.size().is_some() { (850, 460) } else { (940, 520) };
+    let (ground, middle) = if d.size().is_some() {
+        (850, 460)
+    } else {
+        (940, 520)
+    };
     pen.map = Map::new(
         40 - 40 * scale / 1000,
         ground - scale * GROUND / 1000,

@@ -209,7 +209,9 @@ fn faults_are_sentences_and_all_are_named() {
     }
     let fault = Drawing::parse("ask=view").expect_err("no key to ask for");
     assert!(
-        fault.to_string().contains("`ask=view`: what can be asked is none or"),
+        fault
+            .to_string()
+            .contains("`ask=view`: what can be asked is none or"),
         "{fault}"
     );
 }
@@ -227,10 +229,7 @@ fn what_the_art_cannot_draw_is_told_by_the_check() {
         "{fault}"
     );
     let fault = faults("body=hood heel=square");
-    assert_eq!(
-        fault,
-        "body=hood has a heel of its own: leave `heel` out."
-    );
+    assert_eq!(fault, "body=hood has a heel of its own: leave `heel` out.");
     let few = Art::new([("view.side", "", "seen"), ("grip.bar", "", "a bar")]);
     let fault = read("grip=bar").check(&few).expect_err("no body");
     assert!(fault.contains("The art has no figure body.flat."), "{fault}");
@@ -253,7 +252,12 @@ fn figures_are_all_that_a_drawing_needs() {
 
 #[test]
 fn a_missing_figure_is_no_drawing() {
-    for line in ["grip=coil", "ask=magnet", "view=both body=box size=90", "mark=patent ask=mark"] {
+    for line in [
+        "grip=coil",
+        "ask=magnet",
+        "view=both body=box size=90",
+        "mark=patent ask=mark",
+    ] {
         let drawing = read(line);
         for gone in drawing.figures(art()) {
             let rest = figures().iter().filter(|f| f.name != gone);
@@ -261,7 +265,11 @@ fn a_missing_figure_is_no_drawing() {
             let said_only = art()
                 .find(&gone)
                 .is_some_and(|f| f.strokes.is_empty() && f.name.starts_with("view."));
-            assert_eq!(drawing.shapes(&rest).is_none(), !said_only, "{line} without {gone}");
+            assert_eq!(
+                drawing.shapes(&rest).is_none(),
+                !said_only,
+                "{line} without {gone}"
+            );
             drawing.alt(&rest);
         }
         assert_eq!(drawing.shapes(&Art::default()), None);
@@ -272,7 +280,10 @@ fn a_missing_figure_is_no_drawing() {
 
 #[test]
 fn art_may_come_in_portions() {
-    let rows: Vec<_> = figures().iter().map(|f| (&*f.name, &*f.strokes, &*f.says)).collect();
+    let rows: Vec<_> = figures()
+        .iter()
+        .map(|f| (&*f.name, &*f.strokes, &*f.says))
+        .collect();
     let (early, late) = rows.split_at(100);
     let mut both = Art::new(late.iter().copied());
     both.add(early.iter().copied());
@@ -290,10 +301,7 @@ fn a_piece_can_be_seen_beside_a_bar() {
         read("body=box view=both grip=wire size=95").beside(95)
     );
     let there = read("view=side body=box ask=body").beside(95);
-    assert_eq!(
-        there.shapes(art()),
-        Some(drawn("view=both body=box size=95"))
-    );
+    assert_eq!(there.shapes(art()), Some(drawn("view=both body=box size=95")));
     assert_eq!(there.alt(art()), read("view=both body=box size=95").alt(art()));
 }
 
@@ -387,7 +395,10 @@ fn word() -> impl Strategy<Value = String> {
     let known = keys.prop_flat_map(|key| {
         let values: Vec<String> = match key.name {
             "size" => (10..=400).map(|n| n.to_string()).collect(),
-            "ask" => KEYS[1..KEYS.len() - 1].iter().map(|k| k.name.to_string()).collect(),
+            "ask" => KEYS[1..KEYS.len() - 1]
+                .iter()
+                .map(|k| k.name.to_string())
+                .collect(),
             name => values(name).map(str::to_string).collect(),
         };
         proptest::sample::select(values).prop_map(|v| format!("{}={v}", key.name))

@@ -5,12 +5,19 @@ use std::fs;
 use std::path::Path;
 
 /// Files of a pack: those that end in `.toml` and `codes.csv`. Other files, and folders whose name begins with a
-/// full stop, are none of its business.
+/// full stop, are none of its business. The art of the project comes along, as `art/...`, when it lies where the
+/// project keeps it: in `art` beside the folder that holds the packs.
 ///
 /// # Errors
 /// A sentence that names the file that could not be read.
 pub(crate) fn read(pack: &str) -> Result<Files, String> {
-    files(pack, "pack.toml", &["", "questions", "kinds"])
+    let mut all = files(pack, "pack.toml", &["", "questions", "kinds"])?;
+    let art = Path::new(pack).join("../../art");
+    if art.join("grip.toml").is_file() {
+        let figures = files(&art.to_string_lossy(), "grip.toml", &[""])?;
+        all.extend(figures.into_iter().map(|(p, t)| (format!("art/{p}"), t)));
+    }
+    Ok(Files::new(all))
 }
 
 /// The figures of a folder of art.
@@ -22,10 +29,10 @@ pub(crate) fn art(folder: &str) -> Result<Vec<Figure>, String> {
         let lines: Vec<String> = faults.iter().map(Fault::to_string).collect();
         lines.join("\n")
     };
-    compile::art(&files(folder, "grip.toml", &[""])?).map_err(told)
+    compile::art(&Files::new(files(folder, "grip.toml", &[""])?)).map_err(told)
 }
 
-fn files(root: &str, holds: &str, folders: &[&str]) -> Result<Files, String> {
+fn files(root: &str, holds: &str, folders: &[&str]) -> Result<Vec<(String, String)>, String> {
     let path = Path::new(root);
     if !path.is_dir() {
         return Err(format!(
@@ -67,7 +74,7 @@ fn files(root: &str, holds: &str, folders: &[&str]) -> Result<Files, String> {
             }
         }
     }
-    Ok(Files::new(files))
+    Ok(files)
 }
 
 fn text(path: &Path, inside: &str) -> Result<String, String> {

@@ -13,9 +13,11 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     // The year bears on findings only; the first question is the same in every year.
     let guide = Guide::from_bytes(&std::fs::read(path)?, 2000)?;
     let view = view(&guide, &State::default(), true);
-    let renderer =
-        yew::ServerRenderer::<FirstQuestion>::with_props(move || app::ui::FirstProps { view: Rc::new(view) })
-            .hydratable(false);
+    let renderer = yew::ServerRenderer::<FirstQuestion>::with_props(move || app::ui::FirstProps {
+        view: Rc::new(view),
+        art: sketch::Art::default(),
+    })
+    .hydratable(false);
     std::io::stdout().write_all(pollster::block_on(renderer.render()).as_bytes())?;
     Ok(())
 }

@@ -1,20 +1,20 @@
 //! A sketch as SVG nodes: presentation by class only, since the page's policy refuses style attributes.
 
 use super::node::{Node, el};
-use sketch::{Drawing, Look};
+use sketch::{Art, Drawing, Look};
 use yew::prelude::*;
 
-/// The drawing of these words, nothing for words that cannot be drawn. With `alt` it speaks for itself, otherwise the
-/// words beside it do.
-pub(crate) fn drawing(words: &str, alt: bool) -> Option<Html> {
+/// The drawing of these words, nothing for words that cannot be drawn with the art that has come. With `alt` it speaks
+/// for itself, otherwise the words beside it do.
+pub(crate) fn drawing(words: &str, art: &Art, alt: bool) -> Option<Html> {
     let drawing = Drawing::parse(words).ok()?;
-    let scene = drawing.shapes();
+    let scene = drawing.shapes(art)?;
     let svg = el("svg", "draw").set(
         "viewBox",
         &format!("0 0 {} {}", scene.view_box.0, scene.view_box.1),
     );
     let svg = if alt {
-        svg.set("role", "img").set("aria-label", &drawing.alt())
+        svg.set("role", "img").set("aria-label", &drawing.alt(art))
     } else {
         svg.flag("aria-hidden", true)
     };

@@ -5,9 +5,10 @@ use super::look::heading;
 use super::node::{Node, button, el, key, several, text};
 use super::{charts, clues};
 use consult::{FindingView, Msg};
+use sketch::Art;
 use yew::prelude::*;
 
-pub(crate) fn finding(view: &FindingView, on: &Callback<Msg>) -> Html {
+pub(crate) fn finding(view: &FindingView, art: &Art, on: &Callback<Msg>) -> Html {
     let told = !view.clues.is_empty();
     let mut nodes: Vec<Html> = Vec::new();
     for care in view.grave.iter().chain(&view.outside) {
@@ -15,7 +16,7 @@ pub(crate) fn finding(view: &FindingView, on: &Callback<Msg>) -> Html {
     }
     nodes.push(heading(&view.title).into());
     if told && !view.draw.is_empty() {
-        let picture = drawing(&view.draw, true);
+        let picture = drawing(&view.draw, art, true);
         nodes.push(
             el("figure", "")
                 .maybe(picture)

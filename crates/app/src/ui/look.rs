@@ -4,10 +4,11 @@ use super::drawing::drawing;
 use super::node::{Node, button, el, key, several, text};
 use super::typing;
 use consult::{ChoiceView, LookView, Msg};
+use sketch::Art;
 use yew::prelude::*;
 
 /// A question with its choices: buttons, or links before the program has come (`on` is none).
-pub(crate) fn look(view: &LookView, on: Option<&Callback<Msg>>) -> Html {
+pub(crate) fn look(view: &LookView, art: &Art, on: Option<&Callback<Msg>>) -> Html {
     let mut nodes = Vec::new();
     let why = on.map(|on| {
         key("", "Why this?", on, Msg::Why)
@@ -31,7 +32,7 @@ pub(crate) fn look(view: &LookView, on: Option<&Callback<Msg>>) -> Html {
     if let Some(either) = &view.either {
         nodes.push(text("p", "told", either).set("role", "status").into());
     }
-    let choices = view.choices.iter().map(|c| choice(view.question, c, on));
+    let choices = view.choices.iter().map(|c| choice(view.question, c, art, on));
     nodes.push(
         el("div", "choices")
             .set("role", "group")
@@ -50,7 +51,7 @@ pub(crate) fn heading(says: &str) -> Node {
     text("h1", "", says).set("id", "heading").set("tabindex", "-1")
 }
 
-fn choice(question: usize, choice: &ChoiceView, on: Option<&Callback<Msg>>) -> Node {
+fn choice(question: usize, choice: &ChoiceView, art: &Art, on: Option<&Callback<Msg>>) -> Node {
     let class = if choice.chosen { "choice chosen" } else { "choice" };
     let node = match on {
         Some(on) => button(
@@ -68,6 +69,6 @@ fn choice(question: usize, choice: &ChoiceView, on: Option<&Callback<Msg>>) -> N
     } else {
         node
     };
-    node.maybe(drawing(&choice.draw, false))
+    node.maybe(drawing(&choice.draw, art, false))
         .put(text("span", "", &choice.label))
 }

@@ -3,6 +3,7 @@
 use super::node::{Node, el, key, several, text};
 use super::{bar, finding, list, look, place, setup, strip};
 use consult::{Body, Msg, Screen as Which, View};
+use sketch::Art;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -17,6 +18,8 @@ pub struct Around {
     pub unkept: bool,
     /// What was last said to a screen reader.
     pub said: String,
+    /// The figures of drawings that have come so far.
+    pub art: Art,
 }
 
 /// A whole screen. A plain function: one component is enough, and a second costs three kilobytes.
@@ -43,9 +46,9 @@ pub(crate) fn screen(view: &View, around: &Around, on: &Callback<Msg>) -> Html {
         main = main.put(text("p", "told", &view.pack_notice));
     }
     let body = match &view.body {
-        Body::Look(v) => look::look(v, Some(on)),
+        Body::Look(v) => look::look(v, &around.art, Some(on)),
         Body::Place(v) => place::place(v, on),
-        Body::Finding(v) => finding::finding(v, on),
+        Body::Finding(v) => finding::finding(v, &around.art, on),
         Body::List(v) => list::list(v, on),
         Body::Setup(v) => setup::setup(v, around, on),
     };
@@ -79,13 +82,15 @@ fn told(says: &str, label: &str, on: &Callback<Msg>, msg: Msg) -> Node {
 pub struct FirstProps {
     /// The view, with links.
     pub view: Rc<View>,
+    /// The figures that it needs.
+    pub art: Art,
 }
 
 /// The first question before any program has come: the same drawing, its choices real links.
 #[component]
 pub fn FirstQuestion(props: &FirstProps) -> Html {
     let body = match &props.view.body {
-        Body::Look(v) => look::look(v, None),
+        Body::Look(v) => look::look(v, &props.art, None),
         _ => Html::default(),
     };
     several(vec![
