@@ -140,12 +140,12 @@ export async function visit(test, { under = "/", spoil = () => {}, before = asyn
   const { context } = browser;
   context.on("request", (request) => asked.push(request.url()));
   context.on("console", (message) => {
-    if (/Content Security Policy|TrustedScript/.test(message.text())) blocked.push(message.text());
+    if (/Content Security Policy|Trusted(HTML|Script)/.test(message.text())) blocked.push(message.text());
   });
   const page = context.pages()[0] ?? await context.newPage();
   await page.addInitScript(listen);
   await before(page, context);
-  return { site, server, context, page, asked };
+  return { site, server, context, page, asked, blocked };
 }
 
 /** Runs in the page before anything else: keeps what the start script says, for tests to wait on. */

@@ -63,19 +63,21 @@ test("the browser finds nothing that would keep it off the home screen", async (
   assert.match(url, /manifest-[0-9a-f]{16}\.webmanifest$/);
 });
 
-test("the page's own policy refuses what is inline", async (t) => {
-  // Of this page the policy's complaints are wanted, so they are not counted as faults: another context hears them.
-  const { server, context } = await visit(t);
-  const page = await context.browser()?.newPage() ?? await context.newPage();
-  await page.goto(server.address);
-  const outcome = await page.evaluate(() => {
-    const script = document.createElement("p");
+test("the page's own policy refuses markup from text and files from elsewhere", async (t) => {
+  const { page, server, blocked } = await visit(t);
+  await open(page, server.address);
+  const outcome = await page.evaluate(async () => {
+    const names = [];
     try {
-      script.innerHTML = "<img src=x>";
-      return "written";
+      document.createElement("p").innerHTML = "<img src=x>";
     } catch (reason) {
-      return reason.name;
+      names.push(reason.name);
     }
+    // An address that is reserved for documentation: RFC 5737.
+    await fetch("http://192.0.2.1/").catch((reason) => names.push(reason.name));
+    return names;
   });
-  assert.equal(outcome, "TypeError");
+  assert.deepEqual(outcome, ["TypeError", "TypeError"]);
+  // Both were complained of, and here that is what was wanted.
+  assert.equal(blocked.splice(0).length >= 2, true);
 });
