@@ -1,7 +1,11 @@
 //! Writes a contact sheet of every value of every key, light and dark, as one HTML page:
 //! `cargo run -p sketch --example sheet -- out.html [keys]`, or `- < lines` for lines of your own.
 
-use sketch::{Drawing, Look, words};
+#[path = "../tests/art/mod.rs"]
+mod art;
+
+use art::{art, values};
+use sketch::{Drawing, KEYS, Look};
 use std::fmt::Write;
 
 const STYLE: &str = "body{margin:0;font:13px system-ui;display:flex}section{width:50%;padding:8px;box-sizing:border-box;background:#f7f2e8;color:#1b1611;\
@@ -28,10 +32,11 @@ fn class(look: Look) -> &'static str {
 
 fn figure(out: &mut String, line: &str, caption: &str) -> Result<(), String> {
     let drawing = Drawing::parse(line)?;
-    let scene = drawing.shapes();
+    drawing.check(art())?;
+    let scene = drawing.shapes(art()).ok_or("A figure is missing.")?;
     let (w, h) = scene.view_box;
     let wide = if w > 2000 { " class=wide" } else { "" };
-    let alt = drawing.alt();
+    let alt = drawing.alt(art());
     let _ = write!(out, "<figure{wide} title=\"{alt}\"><svg viewBox=\"0 0 {w} {h}\">");
     for shape in &scene.shapes {
         let _ = write!(out, "<path class={} d=\"{}\"/>", class(shape.look), shape.path);
@@ -50,17 +55,17 @@ fn sheet(only: &[String]) -> Result<String, String> {
         out.push_str("</div>");
         return Ok(out);
     }
-    for key in words() {
+    for key in &KEYS {
         if !only.is_empty() && !only.iter().any(|o| o == key.name) {
             continue;
         }
         for view in key.views.split_whitespace() {
             let _ = write!(out, "<h2>{} in {view}</h2><div>", key.name);
             let sizes = ["54", "86", "102", "120", "150", "170", "30"];
-            let names: Vec<&str> = if key.values.is_empty() {
+            let names: Vec<&str> = if key.usual.is_empty() {
                 sizes.to_vec()
             } else {
-                key.values.iter().map(|v| v.name).collect()
+                values(key.name).collect()
             };
             for name in names {
                 let more = match (key.name, view) {
