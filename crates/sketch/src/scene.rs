@@ -308,7 +308,11 @@ fn sample(pen: &mut Pen<'_>, d: &Drawing<'_>) {
         pen.part("part", "skin");
         return upon(pen, d, "scratch", At::Colour);
     }
-    pen.part("view", "material");
     let finish = wanted(At::Finish);
-    upon(pen, d, "bar", if finish { At::Finish } else { At::Material });
+    let at = if finish { At::Finish } else { At::Material };
+    if value(pen, d, at).starts_with('|') {
+        return one(pen, d, at);
+    }
+    pen.part("view", "material");
+    upon(pen, d, "bar", at);
 }
