@@ -32,7 +32,7 @@ impl<'a> Drawing<'a> {
             size: None,
         };
         let mut slips: Vec<Slip<'a>> = line
-            .split_whitespace()
+            .split_ascii_whitespace()
             .filter_map(|word| drawing.take(word).err())
             .collect();
         let key = &KEYS[drawing.ask];
@@ -128,10 +128,15 @@ impl<'a> Drawing<'a> {
     fn phrase<'f>(&self, find: &'f Find<'f>) -> String {
         let view = self.get(At::View);
         let drawn = |at: &usize| KEYS[*at].drawn_in(view);
-        let told = |at: &usize| *at != self.ask && self.said[*at].is_some();
         // What is asked is said first; where nothing is said at all, the first key that the view draws.
-        let asked = (self.ask..COUNT).take(1).filter(drawn);
-        let mut keys: Vec<usize> = asked.chain((1..COUNT).filter(drawn).filter(told)).collect();
+        let mut keys: Vec<usize> = Vec::new();
+        for at in (1..COUNT).filter(drawn) {
+            if at == self.ask {
+                keys.insert(0, at);
+            } else if self.said[at].is_some() {
+                keys.push(at);
+            }
+        }
         if keys.is_empty() {
             keys.extend((1..COUNT).find(drawn));
         }

@@ -349,7 +349,7 @@ fn tenths(bytes: &[u8], i: &mut usize) -> i32 {
 /// The numbers at the beginning of a head, in tenths; 0 for those that are not there.
 pub(crate) fn numbers(head: &str) -> [i32; 5] {
     let mut n = [0; 5];
-    for (n, word) in n.iter_mut().zip(head.split_whitespace()) {
+    for (n, word) in n.iter_mut().zip(head.split_ascii_whitespace()) {
         *n = tenths(word.as_bytes(), &mut 0);
     }
     n

@@ -93,7 +93,7 @@ fn headed(strokes: &str) -> (&str, &str) {
 
 /// The value of a key that is named in a head.
 fn named<'a>(head: &'a str, key: &str) -> Option<&'a str> {
-    head.split_whitespace()
+    head.split_ascii_whitespace()
         .filter_map(|word| word.split_once('='))
         .find(|(k, _)| *k == key)
         .map(|(_, v)| v)

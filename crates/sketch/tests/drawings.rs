@@ -295,6 +295,30 @@ fn art_may_come_in_portions() {
 }
 
 #[test]
+fn every_line_of_the_packs_can_be_drawn() {
+    let packs = std::path::Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/../../data/packs"));
+    let (mut folders, mut count) = (vec![packs.to_path_buf()], 0);
+    while let Some(folder) = folders.pop() {
+        for entry in std::fs::read_dir(folder).expect("data/packs can be listed") {
+            let path = entry.expect("data/packs can be listed").path();
+            if path.is_dir() {
+                folders.push(path);
+            } else if path.extension().is_some_and(|e| e == "toml") {
+                let text = std::fs::read_to_string(&path).expect("a file of text");
+                for line in text.lines().filter_map(|l| l.strip_prefix("draw = \"")) {
+                    let line = line.trim_end().trim_end_matches('"');
+                    let (scene, piece) = (drawn(line), read(line));
+                    assert!(outside(&scene).is_none(), "{line}");
+                    assert!(piece.beside(90).shapes(art()).is_some(), "{line}");
+                    count += 1;
+                }
+            }
+        }
+    }
+    assert!(count > 100, "only {count} lines were found");
+}
+
+#[test]
 fn a_piece_can_be_seen_beside_a_bar() {
     assert_eq!(
         read("view=side body=box grip=wire size=30").beside(95),
