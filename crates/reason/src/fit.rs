@@ -5,7 +5,7 @@
 //! statistics). A known piece seldom falls below the limit; a strange one often does.
 
 use crate::answer::{Answer, Told};
-use crate::likelihood::{misread, of_set};
+use crate::likelihood::misread;
 use crate::model::{Model, Quantity};
 use crate::next::{Reach, rank};
 use crate::posterior::{Posterior, weigh};
@@ -80,7 +80,7 @@ fn statistic(model: &Model, posterior: &Posterior, answers: &[Answer]) -> (Optio
         let e = misread(q, answer.sure);
         let (mut m, mut s) = (0.0, 0.0);
         for r in 0..q.parts.choices {
-            let p = of_set(q, row, &[r], e);
+            let p = q.chance(row, &q.reads_any(&[r], e));
             let l = if p > 0.0 { libm::log(p) } else { 0.0 };
             m += p * l;
             s += p * l * l;
@@ -147,8 +147,9 @@ pub fn fit_limits(core: &Core) -> Vec<i32> {
                 break;
             };
             let q = &model.questions[look.question];
-            let (k, row) = (q.parts.choices, q.parts.row_of[piece]);
-            let report = random.pick(&q.report[row * k..(row + 1) * k]);
+            let row = q.parts.row_of[piece];
+            let reports: Vec<f64> = (0..q.parts.choices).map(|r| q.reported(row, r)).collect();
+            let report = random.pick(&reports);
             answers.push(Answer {
                 question: look.question,
                 told: Told::OneOf(vec![report]),

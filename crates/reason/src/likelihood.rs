@@ -4,6 +4,12 @@ use crate::answer::{Answer, Told};
 use crate::model::{Model, Quantity, Question, RowParts};
 use crate::normal;
 
+/// An answer's likelihood under every candidate, and its logarithm.
+pub(crate) struct Clue {
+    pub(crate) l: Vec<f64>,
+    pub(crate) log_l: Vec<f64>,
+}
+
 /// ln L of one answer under every candidate; `None` for an answer that says nothing.
 ///
 /// `all` are all answers: a mass is judged as heft by the length that was measured, if any was (by the last answer
@@ -11,21 +17,30 @@ use crate::normal;
 /// Every value is finite as long as answers can be misread (misread above zero) or no table holds a zero.
 #[must_use]
 pub fn log_likelihood(model: &Model, answer: &Answer, all: &[Answer]) -> Option<Vec<f64>> {
+    Some(clue(model, answer, all)?.log_l)
+}
+
+pub(crate) fn clue(model: &Model, answer: &Answer, all: &[Answer]) -> Option<Clue> {
     let q = model.questions.get(answer.question)?;
     if !answer.told.speaks() {
         return None;
     }
     let e = misread(q, answer.sure);
-    let n = model.candidates();
-    Some(match &answer.told {
-        Told::Cannot => return None,
+    match &answer.told {
+        Told::Cannot => None,
         Told::OneOf(set) => {
-            let by_row: Vec<f64> = (0..q.parts.rows.len())
-                .map(|r| libm::log(of_set(q, r, set, e)))
-                .collect();
-            q.parts.row_of.iter().map(|r| by_row[*r]).collect()
+            // One logarithm a row: candidates share rows.
+            let reads = q.reads_any(set, e);
+            let l: Vec<f64> = (0..q.parts.rows.len()).map(|r| q.chance(r, &reads)).collect();
+            let log_l: Vec<f64> = l.iter().map(|l| libm::log(*l)).collect();
+            let by_candidate = |rows: &[f64]| q.parts.row_of.iter().map(|r| rows[*r]).collect();
+            Some(Clue {
+                l: by_candidate(&l),
+                log_l: by_candidate(&log_l),
+            })
         }
         Told::Measured { value, uncertainty } => {
+            let n = model.candidates();
             let mut l: Vec<f64> = match &q.parts.quantity {
                 Quantity::None => return None,
                 Quantity::Length(_) => (0..n)
@@ -42,9 +57,10 @@ pub fn log_likelihood(model: &Model, answer: &Answer, all: &[Answer]) -> Option<
                 }
             };
             level_closed(q, &model.parts.priors[0], &mut l);
-            l.into_iter().map(libm::log).collect()
+            let log_l = l.iter().map(|l| libm::log(*l)).collect();
+            Some(Clue { l, log_l })
         }
-    })
+    }
 }
 
 /// Behind a closed gate: the mean likelihood over the candidates for which it is open.
@@ -71,17 +87,6 @@ pub(crate) fn misread(q: &Question, sure: bool) -> f64 {
     } else {
         q.parts.misread.1
     }
-}
-
-/// P(the report is in `set` | row).
-pub(crate) fn of_set(q: &Question, row: usize, set: &[usize], e: f64) -> f64 {
-    let k = q.parts.choices;
-    let truth = &q.truth[row * k..(row + 1) * k];
-    truth
-        .iter()
-        .enumerate()
-        .map(|(t, p)| p * set.iter().map(|r| q.reads(*r, t, e)).sum::<f64>())
-        .sum()
 }
 
 /// (1-e) normal + e / range: never without the floor for gross errors.

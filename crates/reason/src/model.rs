@@ -93,19 +93,21 @@ pub enum RowParts {
 pub struct Model {
     /// What it was made from, less the questions.
     pub(crate) parts: Parts,
+    /// ln of the priors, by place.
+    pub(crate) log_priors: Vec<Vec<f64>>,
     pub(crate) questions: Vec<Question>,
 }
 
-/// A question with what is computed once: the chance of each report, row by row.
+/// A question with what is computed once.
 #[derive(Debug)]
 pub(crate) struct Question {
     pub(crate) parts: QuestionParts,
     /// P(truth) by row and choice.
     pub(crate) truth: Vec<f64>,
-    /// P(sure report) by row and choice.
+    /// P(sure report) by choice and row: a choice's chances stand together, so that they are summed in one sweep.
     pub(crate) report: Vec<f64>,
-    /// p ln p of the same.
-    pub(crate) report_ln: Vec<f64>,
+    /// Sum of p ln p over the reports of a row.
+    pub(crate) spoken: Vec<f64>,
     /// Width of all that a measurement may reasonably read, for the floor under gross errors.
     pub(crate) range: f64,
     /// Candidates to which the question does not apply, ascending.
@@ -144,7 +146,13 @@ impl Model {
         for i in 0..questions.len() {
             close_gate(i, &mut questions, &parts.priors[0]);
         }
-        Ok(Model { parts, questions })
+        questions.iter_mut().for_each(Question::foresee);
+        let logs = |prior: &Vec<f64>| prior.iter().map(|p| libm::log(*p)).collect();
+        Ok(Model {
+            log_priors: parts.priors.iter().map(logs).collect(),
+            parts,
+            questions,
+        })
     }
 
     /// Number of candidates.
@@ -174,28 +182,47 @@ impl Question {
         let mut q = Question {
             truth: Vec::new(),
             report: Vec::new(),
-            report_ln: Vec::new(),
+            spoken: Vec::new(),
             range: q_range(&parts),
             closed: Vec::new(),
             parts,
         };
         let rows: Vec<Vec<f64>> = q.parts.rows.iter().map(|r| q.classes(r)).collect();
-        rows.iter().for_each(|row| q.push_row(row));
+        q.truth = rows.concat();
         q
     }
 
-    fn push_row(&mut self, truth: &[f64]) {
-        self.truth.extend(truth);
+    /// The chances of each report, once all rows are there.
+    fn foresee(&mut self) {
+        let rows = self.parts.rows.len();
+        self.spoken = vec![0.0; rows];
         for r in 0..self.parts.choices {
-            let told: f64 = truth
-                .iter()
-                .enumerate()
-                .map(|(t, p)| p * self.reads(r, t, self.parts.misread.0))
-                .sum();
-            self.report.push(told);
-            self.report_ln
-                .push(if told > 0.0 { told * libm::log(told) } else { 0.0 });
+            let reads = self.reads_any(&[r], self.parts.misread.0);
+            for row in 0..rows {
+                let told = self.chance(row, &reads);
+                self.report.push(told);
+                self.spoken[row] += if told > 0.0 { told * libm::log(told) } else { 0.0 };
+            }
         }
+    }
+
+    /// P(sure report | row).
+    pub(crate) fn reported(&self, row: usize, choice: usize) -> f64 {
+        self.report[choice * self.parts.rows.len() + row]
+    }
+
+    /// P(some report of a set | truth), by truth, when a share `e` of answers misreads.
+    pub(crate) fn reads_any(&self, set: &[usize], e: f64) -> Vec<f64> {
+        (0..self.parts.choices)
+            .map(|t| set.iter().map(|r| self.reads(*r, t, e)).sum())
+            .collect()
+    }
+
+    /// P(report | row), the chances of the report by truth given.
+    pub(crate) fn chance(&self, row: usize, reads: &[f64]) -> f64 {
+        let k = self.parts.choices;
+        let truth = &self.truth[row * k..(row + 1) * k];
+        truth.iter().zip(reads).map(|(p, r)| p * r).sum()
     }
 
     /// P(choice) of a row; for a spread the mass of each class.
@@ -280,7 +307,7 @@ fn close_gate(i: usize, questions: &mut [Question], prior: &[f64]) {
     }
     let q = &mut questions[i];
     q.parts.rows.push(RowParts::Shares(mean.clone()));
-    q.push_row(&mean);
+    q.truth.extend(&mean);
     let last = q.parts.rows.len() - 1;
     closed.iter().for_each(|c| q.parts.row_of[*c] = last);
     q.closed = closed;

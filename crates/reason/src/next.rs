@@ -110,7 +110,7 @@ fn most_probable(model: &Model, posterior: &Posterior, question: usize) -> usize
     let k = q.parts.choices;
     let mut p = vec![0.0; k];
     for (weight, row) in posterior.p.iter().zip(&q.parts.row_of) {
-        (0..k).for_each(|a| p[a] += weight * q.report[row * k + a]);
+        (0..k).for_each(|a| p[a] += weight * q.reported(*row, a));
     }
     (0..k).fold(0, |best, a| if p[a] > p[best] { a } else { best })
 }

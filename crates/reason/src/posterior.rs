@@ -1,7 +1,7 @@
 //! The posterior over candidates.
 
 use crate::answer::Answer;
-use crate::likelihood::log_likelihood;
+use crate::likelihood::{Clue, clue};
 use crate::model::Model;
 use units::{arranged, order};
 
@@ -20,8 +20,8 @@ pub struct Posterior {
 /// A question answered twice counts once: the later answer replaces.
 #[must_use]
 pub fn weigh(model: &Model, place: usize, answers: &[Answer]) -> Posterior {
-    let prior = &model.parts.priors[place.min(model.parts.priors.len() - 1)];
-    let log_prior: Vec<f64> = prior.iter().map(|p| libm::log(*p)).collect();
+    let place = place.min(model.parts.priors.len() - 1);
+    let prior = &model.parts.priors[place];
     let mut lines: Vec<Line> = Vec::new();
     for (i, answer) in answers.iter().enumerate() {
         if answers[i + 1..]
@@ -30,19 +30,19 @@ pub fn weigh(model: &Model, place: usize, answers: &[Answer]) -> Posterior {
         {
             continue;
         }
-        if let Some(log_l) = log_likelihood(model, answer, answers) {
+        if let Some(clue) = clue(model, answer, answers) {
             let group = model.questions[answer.question].parts.group;
             lines.push(Line {
                 question: answer.question,
                 group,
                 information: 0.0,
-                log_l,
+                clue,
             });
         }
     }
     for i in 0..lines.len() {
         if lines[i].group.is_some() && lines.iter().filter(|l| l.group == lines[i].group).count() > 1 {
-            lines[i].information = information(prior, &lines[i].log_l);
+            lines[i].information = information(prior, &lines[i].clue);
         }
     }
     // The order of summing is fixed by the pack, not by the user: group, then information, then question.
@@ -54,7 +54,7 @@ pub fn weigh(model: &Model, place: usize, answers: &[Answer]) -> Posterior {
             .then(a.question.cmp(&b.question))
     });
     let lines = arranged(lines, &by_rank);
-    let mut log_p = log_prior;
+    let mut log_p = model.log_priors[place].clone();
     let mut rank = 0;
     for (i, line) in lines.iter().enumerate() {
         rank = if i > 0 && lines[i - 1].group == line.group {
@@ -68,7 +68,7 @@ pub fn weigh(model: &Model, place: usize, answers: &[Answer]) -> Posterior {
         } else {
             1.0
         };
-        for (p, l) in log_p.iter_mut().zip(&line.log_l) {
+        for (p, l) in log_p.iter_mut().zip(&line.clue.log_l) {
             *p += weight * l;
         }
     }
@@ -79,24 +79,34 @@ struct Line {
     question: usize,
     group: Option<usize>,
     information: f64,
-    log_l: Vec<f64>,
+    clue: Clue,
 }
 
 /// Kullback-Leibler divergence, in nats, of the prior updated by one answer from the prior: sum a d - ln sum p e^d
-/// with d = ln L - its top. By expm1 and log1p a clue that is the same for all has exactly none, so that it stands
-/// behind every other and tempers nothing.
-fn information(prior: &[f64], log_l: &[f64]) -> f64 {
-    let possible = || prior.iter().zip(log_l).filter(|(p, _)| **p > 0.0);
-    let top = possible().map(|(_, l)| *l).fold(f64::NEG_INFINITY, f64::max);
-    if !top.is_finite() {
+/// with d = ln L - its top. Written with e^d - 1, so that a clue which is the same for all has exactly none: it
+/// stands behind every other and tempers nothing.
+fn information(prior: &[f64], clue: &Clue) -> f64 {
+    let top = (prior.iter().zip(&clue.l))
+        .filter(|(p, _)| **p > 0.0)
+        .fold(0.0_f64, |top, (_, l)| top.max(*l));
+    if top <= 0.0 {
         return 0.0;
     }
+    let log_top = libm::log(top);
     let (mut growth, mut spoken) = (0.0, 0.0);
-    for (p, l) in possible() {
-        let grown = libm::expm1(l - top);
-        growth += p * grown;
-        if grown > -1.0 {
-            spoken += p * (1.0 + grown) * (l - top);
+    for (p, (l, log_l)) in prior.iter().zip(clue.l.iter().zip(&clue.log_l)) {
+        if *p > 0.0 && *l > 0.0 {
+            let less = (l - top) / top;
+            // Near the top the difference of two logarithms would keep few digits.
+            let d = if less > -0.1 {
+                libm::log1p(less)
+            } else {
+                log_l - log_top
+            };
+            growth += p * less;
+            spoken += p * (1.0 + less) * d;
+        } else {
+            growth -= p;
         }
     }
     spoken / (1.0 + growth) - libm::log1p(growth)
