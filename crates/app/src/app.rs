@@ -1,7 +1,7 @@
 //! The program of the question page: one state, one reducer, and the carrying out of effects.
 
 use crate::browser::{address, clipboard, events, pack, page, store};
-use crate::ui::{Around, screen};
+use crate::ui::{Around, learn, screen};
 use consult::{Effect, Guide, Msg, State, update, view};
 use gloo_events::EventListener;
 use std::rc::Rc;
@@ -57,6 +57,8 @@ impl Component for App {
         if let Some(kept) = store::read(PREFERENCES) {
             state = update(&guide, state, Msg::Preferences(kept)).0;
         }
+        let mut around = Around::default();
+        learn(&mut around.art, &guide.core.art);
         let (state, waiting) = update(&guide, state, Msg::Went(address::fragment()));
         let went = || link.callback(|()| Happened::Do(Msg::Went(address::fragment())));
         let (back, jumped) = (went(), went());
@@ -75,7 +77,7 @@ impl Component for App {
             guide,
             state,
             waiting,
-            around: Around::default(),
+            around,
             _ears: ears,
         }
     }
@@ -89,8 +91,9 @@ impl Component for App {
             }
             Happened::Book(bytes) => {
                 // A damaged book costs the long texts, never the finding.
-                if let Err(sentence) = self.guide.take_book(&bytes) {
-                    self.state.notice = Some(sentence);
+                match self.guide.take_book(&bytes) {
+                    Ok(book) => learn(&mut self.around.art, &book.art),
+                    Err(sentence) => self.state.notice = Some(sentence),
                 }
             }
             Happened::Kept(kept) => self.around.kept = Some(kept),

@@ -5,7 +5,10 @@ use crate::fault::Faults;
 use crate::model::Model;
 use crate::prior::priors;
 use crate::resolve::{Draft, facts};
-use pack::{Book, Candidate, Caution, Confusion, Core, Kind, Named, Question, RoleRow, Row};
+use pack::{
+    Book, Candidate, Caution, Confusion, Core, Figure, Kind, KindText, Named, Question, QuestionText,
+    RoleRow, Row,
+};
 
 /// Everything but the limits of fit, which are found by simulating the core itself.
 pub(crate) fn core(model: &Model, drafts: &[Draft], codes: &mut Codes, faults: &Faults) -> Core {
@@ -32,7 +35,11 @@ pub(crate) fn core(model: &Model, drafts: &[Draft], codes: &mut Codes, faults: &
     let kinds = model
         .kinds
         .iter()
-        .map(|k| kind(model, k, codes, faults))
+        .enumerate()
+        .map(|(i, k)| {
+            let occurs = |make: usize| drafts.iter().any(|d| d.kind == i && d.make == make);
+            kind(model, k, &occurs, codes, faults)
+        })
         .collect();
     let mut role_rows: Vec<RoleRow> = Vec::new();
     let mut candidates = Vec::new();
@@ -78,19 +85,21 @@ pub(crate) fn core(model: &Model, drafts: &[Draft], codes: &mut Codes, faults: &
         opening: opening.map(small).collect(),
         cautions: model.cautions.iter().map(|c| caution(c, codes, faults)).collect(),
         fit_limits: Vec::new(),
+        art: Vec::new(),
     }
 }
 
 /// The long texts.
-pub(crate) fn book(model: &Model, core_digest: &[u8; 32]) -> Book {
+pub(crate) fn book(model: &Model, core_digest: &[u8; 32], late: Vec<Figure>) -> Book {
     let mut core = [0; 8];
     core.copy_from_slice(&core_digest[..8]);
     Book {
         id: model.manifest.head.id.clone(),
         core,
         sources: model.sources.clone(),
-        kinds: model.kinds.iter().map(|k| k.notes.clone()).collect(),
-        questions: model.questions.iter().map(|q| q.newcomers.clone()).collect(),
+        kinds: model.kinds.iter().map(|k| kind_text(model, k)).collect(),
+        questions: model.questions.iter().map(question_text).collect(),
+        art: late,
         terms: model.terms.clone(),
     }
 }
@@ -118,23 +127,21 @@ fn question(q: &crate::model::Question, codes: &mut Codes, faults: &Faults) -> Q
     wire
 }
 
-fn kind(model: &Model, kind: &crate::model::Kind, codes: &mut Codes, faults: &Faults) -> Kind {
+/// A kind; years of a make that has no share are left behind.
+fn kind(
+    model: &Model,
+    kind: &crate::model::Kind,
+    occurs: &dyn Fn(usize) -> bool,
+    codes: &mut Codes,
+    faults: &Faults,
+) -> Kind {
     let family = kind.family.map(|f| &model.families[f]);
-    let confusion = |(mention, check): &(crate::model::Mention, String)| {
-        let at = model.kinds.iter().position(|k| k.id == mention.id)?;
-        Some(Confusion {
-            kind: small(at),
-            check: check.clone(),
-        })
-    };
     Kind {
         code: codes.of("kind", &kind.id, &kind.spot, faults),
         id: kind.id.clone(),
         name: kind.name.clone(),
         short: kind.short.clone(),
-        purpose: kind.purpose.clone(),
         standing: kind.standing,
-        draw: kind.draw.clone(),
         serves: kind
             .own
             .serves
@@ -142,15 +149,37 @@ fn kind(model: &Model, kind: &crate::model::Kind, codes: &mut Codes, faults: &Fa
             .or(family.and_then(|f| f.serves.clone()))
             .unwrap_or_default(),
         makes: (0..model.manifest.makes.len())
-            .map(|m| facts(model, kind, m))
+            .map(|m| facts(model, kind, m).filter(|_| occurs(m)))
             .collect(),
-        confusions: kind.taken_for.iter().filter_map(confusion).collect(),
         cautions: kind
             .own
             .cautions
             .clone()
             .or(family.and_then(|f| f.cautions.clone()))
             .unwrap_or_default(),
+    }
+}
+
+fn kind_text(model: &Model, kind: &crate::model::Kind) -> KindText {
+    let confusion = |(mention, check): &(crate::model::Mention, String)| {
+        let at = model.kinds.iter().position(|k| k.id == mention.id)?;
+        Some(Confusion {
+            kind: small(at),
+            check: check.clone(),
+        })
+    };
+    KindText {
+        purpose: kind.purpose.clone(),
+        draw: kind.draw.clone(),
+        notes: kind.notes.clone(),
+        confusions: kind.taken_for.iter().filter_map(confusion).collect(),
+    }
+}
+
+fn question_text(q: &crate::model::Question) -> QuestionText {
+    QuestionText {
+        seller: q.seller.clone(),
+        newcomers: q.newcomers.clone(),
     }
 }
 

@@ -1,14 +1,16 @@
 //! What needs the whole pack to be judged: names across files, kinds that cannot be told apart, questions that
 //! tell nothing.
 
-use crate::fault::{Faults, Spot, meant, quote};
+use crate::fault::{Faults, Spot, quote};
 use crate::model::{Kind, Mention, Model};
 use pack::{Core, Standing};
 use units::Basis;
 
-/// The most candidates: kinds times makes times forms. It bounds the work on a phone.
+/// The most candidates: kinds times makes times forms.
 pub(crate) const MOST_CANDIDATES: usize = 5000;
-/// The most kinds and questions that are read.
+/// Candidates times choices: what a phone weighs after each answer.
+const MOST_CELLS: usize = 1_000_000;
+/// The most kinds that are read.
 pub(crate) const MOST_KINDS: usize = 1000;
 /// The most questions that are read.
 pub(crate) const MOST_QUESTIONS: usize = 200;
@@ -52,7 +54,7 @@ fn known<'a>(
 ) {
     if !mention.id.is_empty() && !ids.clone().any(|id| id == mention.id) {
         let says = format!("There is no {what} {}.", quote(&mention.id));
-        faults.add_unknown(&mention.spot, says, meant(&mention.id, ids, list));
+        faults.add_unknown(&mention.spot, says, faults.meant(&mention.id, ids, list));
     }
 }
 
@@ -101,7 +103,7 @@ pub(crate) fn counts(model: &Model, faults: &Faults) {
         if n > most {
             faults.add(
                 &file,
-                format!("There are {n} {what}; at most {most} are read."),
+                format!("There are more than {most} {what}."),
                 "Leave some out.",
             );
         }
@@ -155,6 +157,27 @@ pub(crate) fn telling(model: &Model, core: &Core, faults: &Faults) {
                 );
             }
             None => seen.push((own, k)),
+        }
+    }
+}
+
+/// The work that the pack makes, and whether every place has something to offer.
+pub(crate) fn priors(model: &Model, core: &Core, faults: &Faults) {
+    let choices: usize = core.questions.iter().map(|q| q.choices.len()).sum();
+    let cells = core.candidates.len() * choices;
+    if cells > MOST_CELLS {
+        let says = format!(
+            "{} candidates by {choices} choices are too many to weigh.",
+            core.candidates.len()
+        );
+        faults.add(&Spot::file("pack.toml"), says, "Leave out forms or kinds.");
+    }
+    let unknown = core.kinds.len() - 1;
+    for (i, place) in model.manifest.places.iter().enumerate() {
+        let met = |c: &pack::Candidate| usize::from(c.kind) != unknown && c.prior[i] > 0;
+        if !core.candidates.iter().any(met) {
+            let says = format!("No kind is ever met at {}.", quote(&place.id));
+            faults.add(&place.spot, says, "Raise `at` for some kind or make.");
         }
     }
 }

@@ -18,6 +18,8 @@ pub(crate) struct Codes {
     given: BTreeMap<(String, String), u16>,
     /// Numbers taken, by the list in which they are unique.
     taken: BTreeMap<String, BTreeSet<u16>>,
+    /// There is no line at all: that is one fault, not one for each thing.
+    empty: bool,
     /// Lines that must be added.
     pub(crate) missing: Vec<String>,
 }
@@ -58,6 +60,12 @@ impl Codes {
                 );
             }
             codes.line(line, &spot, faults);
+        }
+        if !header {
+            codes.empty = true;
+            codes.missing.push(HEADER.to_string());
+            let hint = "`workshop codes` with the folder of the pack writes all its lines.";
+            faults.add(&Spot::file(PATH), "The file is missing or empty.", hint);
         }
         codes
     }
@@ -130,11 +138,13 @@ impl Codes {
             return 0;
         };
         let line = format!("{what},{id},{code}");
-        faults.add(
-            spot,
-            format!("{} has no code.", quote(id)),
-            format!("Add this line to codes.csv: {line}"),
-        );
+        if !self.empty {
+            faults.add(
+                spot,
+                format!("{} has no code.", quote(id)),
+                format!("Add this line to codes.csv: {line}"),
+            );
+        }
         self.missing.push(line);
         self.taken.entry(list_of(what, id)).or_default().insert(code);
         self.given.insert((what.to_string(), id.to_string()), code);
@@ -158,13 +168,8 @@ impl Codes {
         }
         for q in &model.questions {
             self.of("question", &q.id, &q.spot, faults);
-            for c in &q.wire.choices {
-                self.of(
-                    "choice",
-                    &format!("{}.{}", q.id, c.id),
-                    &q.spot.of("choice"),
-                    faults,
-                );
+            for (c, spot) in q.wire.choices.iter().zip(&q.choice_spots) {
+                self.of("choice", &format!("{}.{}", q.id, c.id), spot, faults);
             }
         }
         for k in &model.kinds {

@@ -1,7 +1,7 @@
 //! Walking a parsed file: every look at a field is remembered, so that what nobody asked for is refused, and
 //! whatever is missing or of the wrong sort becomes a fault with its line while reading goes on.
 
-use crate::fault::{Faults, Spot, meant, quote};
+use crate::fault::{Faults, Spot, quote};
 use crate::files::Lines;
 use crate::text::{self, Limit};
 use std::cell::RefCell;
@@ -32,7 +32,7 @@ pub(crate) struct Table<'a> {
 }
 
 /// A value and where it stands.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub(crate) struct Value<'a> {
     doc: &'a Doc<'a>,
     item: &'a DeValue<'a>,
@@ -113,12 +113,12 @@ impl<'a> Table<'a> {
         let Some(value) = self.need(name, example) else {
             return String::new();
         };
-        let text = value.text(limit).unwrap_or_default();
-        if text.trim().is_empty() && value.item.is_str() {
+        let text = value.text(limit);
+        if text.as_ref().is_some_and(|t| t.trim().is_empty()) {
             let hint = format!("Write a line such as: {example}");
             self.faults().add(&value.spot, "The text is empty.", hint);
         }
-        text
+        text.unwrap_or_default()
     }
 
     /// A text that may be missing.
@@ -203,7 +203,9 @@ impl<'a> Table<'a> {
     pub(crate) fn done(&self) {
         let asked = self.asked.borrow();
         for key in self.map.keys().filter(|k| !asked.contains(k.get_ref().as_ref())) {
-            let hint = meant(key.get_ref(), asked.iter().map(String::as_str), "Known here");
+            let hint = self
+                .faults()
+                .meant(key.get_ref(), asked.iter().map(String::as_str), "Known here");
             let spot = Spot {
                 file: Rc::clone(&self.doc.path),
                 line: self.doc.lines.at(key.span().start),
@@ -220,7 +222,8 @@ impl<'a> Value<'a> {
     pub(crate) fn wrong(&self, wanted: &str) {
         let found = match self.item {
             DeValue::String(_) => "a text",
-            DeValue::Integer(_) | DeValue::Float(_) => "a number",
+            DeValue::Integer(_) => "a number",
+            DeValue::Float(_) => "a number with a decimal point",
             DeValue::Boolean(_) => "true or false",
             DeValue::Datetime(_) => "a date",
             DeValue::Array(_) => "a list",

@@ -25,9 +25,10 @@ pub(crate) fn per_mille(weights: &[f64]) -> Vec<u16> {
     let mut shares: Vec<u16> = exact.iter().map(|e| (e + 1e-9) as u16).collect();
     let given: usize = shares.iter().map(|s| usize::from(*s)).sum();
     let mut order: Vec<usize> = (0..shares.len()).collect();
-    order.sort_by(|a, b| {
-        let left = |i: usize| exact[i] - f64::from(shares[i]);
-        left(*b).total_cmp(&left(*a)).then(a.cmp(b))
+    // Remainders that differ by rounding only are equal.
+    order.sort_by_key(|i| {
+        let left = (exact[*i] - f64::from(shares[*i])) * 1e6;
+        (-libm::round(left) as i64, *i)
     });
     for i in order.into_iter().cycle().take(1000_usize.saturating_sub(given)) {
         shares[i] += 1;

@@ -95,6 +95,20 @@ impl Faults {
         put(&self.notes, at, says.into(), hint.into());
     }
 
+    /// [`meant`], but nothing once no more faults are taken: near names are costly, and a hostile file may hold
+    /// very many unknown ones.
+    pub(crate) fn meant<'a>(
+        &self,
+        written: &str,
+        known: impl Iterator<Item = &'a str> + Clone,
+        list: &str,
+    ) -> String {
+        if self.faults.borrow().len().max(self.unknown.borrow().len()) >= MOST {
+            return String::new();
+        }
+        meant(written, known, list)
+    }
+
     /// Whether nothing is wrong so far.
     pub(crate) fn is_clean(&self) -> bool {
         self.faults.borrow().is_empty() && self.unknown.borrow().is_empty()

@@ -10,6 +10,7 @@ mod cursor;
 mod even;
 mod fault;
 mod files;
+mod halves;
 mod model;
 mod prior;
 mod read;
@@ -49,7 +50,8 @@ pub struct Compiled {
     pub counts: [(Basis, usize); 4],
 }
 
-/// Compiles the files of a pack.
+/// Compiles the files of a pack. When files of art are among them, as `art/grip.toml`, the words of all drawings are
+/// looked up there, and the figures that they use travel with the pack.
 ///
 /// # Errors
 /// Every fault of every file, in order of file and line; never an empty list.
@@ -60,7 +62,7 @@ pub fn compile(files: &Files) -> Result<Compiled, Vec<Fault>> {
     }
     let (model, unparsed) = read::read(files, &faults);
     let mut codes = Codes::read(files.get("codes.csv").unwrap_or_default(), &faults);
-    let compiled = finish(&model, &mut codes, &faults, unparsed.is_empty());
+    let compiled = finish(&model, figures(files), &mut codes, &faults, unparsed.is_empty());
     let (list, notes) = faults.into_sorted(&unparsed);
     match compiled {
         Some(compiled) if list.is_empty() => Ok(Compiled { notes, ..compiled }),
@@ -82,7 +84,13 @@ pub fn missing_codes(files: &Files) -> Vec<String> {
 }
 
 /// Resolves and assembles; none when something is wrong, which is in the collector.
-fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Option<Compiled> {
+fn finish(
+    model: &Model,
+    figures: Vec<Figure>,
+    codes: &mut Codes,
+    faults: &Faults,
+    parsed: bool,
+) -> Option<Compiled> {
     if !parsed {
         return None;
     }
@@ -92,25 +100,30 @@ fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Op
     codes.all(model, faults);
     let mut drafts = resolve::drafts(model, faults);
     if drafts.len() > checks::MOST_CANDIDATES {
-        let says = format!("Kinds, makes and forms make {} candidates.", drafts.len());
-        faults.add(
-            &Spot::file("pack.toml"),
-            says,
-            format!("At most {} are read.", checks::MOST_CANDIDATES),
+        let says = format!(
+            "Kinds, makes and forms make more than {} candidates.",
+            checks::MOST_CANDIDATES
         );
+        faults.add(&Spot::file("pack.toml"), says, "Leave out forms or kinds.");
     }
     if !faults.is_clean() {
         return None;
     }
     broad::fill(model, &mut drafts);
     let mut core = assemble::core(model, &drafts, codes, faults);
+    checks::priors(model, &core, faults);
+    if !faults.is_clean() {
+        return None;
+    }
     core.fit_limits = reason::fit_limits(&core);
+    let halves = halves::of(&figures, model, &core);
+    core.art = halves.early;
     checks::telling(model, &core, faults);
     let unsound = |e: pack::Fault| faults.add(&Spot::file("pack.toml"), e.0, "");
     let core_bytes = pack::write_core(&core).map_err(unsound).ok()?;
     let core_digest: [u8; 32] = Sha256::digest(&core_bytes).into();
-    let book = assemble::book(model, &core_digest);
-    let book_bytes = pack::write_book(&book).map_err(unsound).ok()?;
+    let book = assemble::book(model, &core_digest, halves.late);
+    let book_bytes = pack::write_book(&book);
     let book_digest: [u8; 32] = Sha256::digest(&book_bytes).into();
     let mut counts = Basis::ALL.map(|b| (b, 0));
     for (count, n) in counts.iter_mut().zip(model.counts) {
@@ -126,6 +139,15 @@ fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Op
         notes: Vec::new(),
         counts,
     })
+}
+
+/// The art beside a pack's files; what is wrong with it was told when the words of drawings were looked up.
+fn figures(files: &Files) -> Vec<Figure> {
+    let art = files.iter().filter(|(path, _)| path.starts_with("art/"));
+    art::art(&Files::new(
+        art.map(|(p, t)| (p.to_string(), t.to_string())).collect(),
+    ))
+    .unwrap_or_default()
 }
 
 fn hex(bytes: &[u8]) -> String {

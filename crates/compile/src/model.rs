@@ -136,6 +136,7 @@ pub(crate) struct Make {
 pub(crate) struct Question {
     pub(crate) id: String,
     pub(crate) spot: Spot,
+    pub(crate) choice_spots: Vec<Spot>,
     /// Read in the tables of the make.
     pub(crate) about_make: bool,
     /// None for a question with choices.
@@ -143,6 +144,7 @@ pub(crate) struct Question {
     /// As it travels, but for code and rows.
     pub(crate) wire: pack::Question,
     pub(crate) usual: Option<Entry>,
+    pub(crate) seller: String,
     pub(crate) newcomers: String,
 }
 

@@ -5,7 +5,7 @@ use crate::resolve::Draft;
 use pack::Standing;
 
 /// What all candidates at a place sum to, but for rounding.
-const WHOLE: f64 = 1e8;
+const WHOLE: f64 = 2e5;
 
 /// For each draft its priors by place. None of a candidate that occurs is rounded away.
 pub(crate) fn priors(model: &Model, drafts: &[Draft]) -> Vec<Vec<u32>> {
@@ -24,7 +24,8 @@ pub(crate) fn priors(model: &Model, drafts: &[Draft]) -> Vec<Vec<u32>> {
 fn at_place(model: &Model, drafts: &[Draft], place: usize) -> Vec<f64> {
     let weights: Vec<f64> = drafts
         .iter()
-        .map(|d| kind_weight(model, d.kind, place) * make_share(model, drafts, d, place) * d.form_share)
+        .zip(make_shares(model, drafts, place))
+        .map(|(d, make_share)| kind_weight(model, d.kind, place) * make_share * d.form_share)
         .collect();
     let is_unknown = |d: &Draft| model.kinds[d.kind].standing == Standing::Unknown;
     let sum = |unknown: bool| -> f64 {
@@ -63,8 +64,8 @@ fn kind_weight(model: &Model, kind: usize, place: usize) -> f64 {
     model.manifest.common[kind.common] * factor
 }
 
-/// Share of the make within the kind at this place: the makes' own factors shift it, the sum stays one.
-fn make_share(model: &Model, drafts: &[Draft], draft: &Draft, place: usize) -> f64 {
+/// Share of the make of each draft within its kind at this place: the makes' own factors shift it, the sum stays one.
+fn make_shares(model: &Model, drafts: &[Draft], place: usize) -> Vec<f64> {
     let here = |d: &Draft| {
         let factor = model
             .makes
@@ -73,10 +74,16 @@ fn make_share(model: &Model, drafts: &[Draft], draft: &Draft, place: usize) -> f
         d.make_share * factor.unwrap_or(1.0)
     };
     // Of each make the first form stands for all.
-    let all: f64 = drafts
-        .iter()
-        .filter(|d| d.kind == draft.kind && d.form == 0)
-        .map(here)
-        .sum();
-    if all > 0.0 { here(draft) / all } else { 0.0 }
+    let mut all = vec![0.0; model.kinds.len()];
+    for draft in drafts.iter().filter(|d| d.form == 0) {
+        all[draft.kind] += here(draft);
+    }
+    let share = |d: &Draft| {
+        if all[d.kind] > 0.0 {
+            here(d) / all[d.kind]
+        } else {
+            0.0
+        }
+    };
+    drafts.iter().map(share).collect()
 }

@@ -1,10 +1,14 @@
 //! Candidates: kind x make x form, each with its table for every question, found in the most special place.
 
+use crate::checks::MOST_CANDIDATES;
 use crate::fault::Faults;
 use crate::model::{Common, Entry, Form, Kind, Make, Model, OfMake, Rests, RoleLine, Section};
 use crate::spread::{HEFT_UNSAID, Quantity};
 use pack::Standing;
 use units::Basis;
+
+/// The most forms of a kind.
+pub(crate) const MOST_FORMS: usize = 20;
 
 /// A candidate before its tables are numbered.
 #[derive(Debug, Clone)]
@@ -146,6 +150,9 @@ fn make_shares(model: &Model, kind: &Kind, faults: &Faults) -> Vec<f64> {
 pub(crate) fn drafts(model: &Model, faults: &Faults) -> Vec<Draft> {
     let mut drafts = Vec::new();
     for (k, kind) in model.kinds.iter().enumerate() {
+        if drafts.len() > MOST_CANDIDATES {
+            break;
+        }
         let family = kind.family.map(|f| &model.families[f]);
         let mut bare = vec![false; model.questions.len()];
         let mut roleless = false;
@@ -153,7 +160,7 @@ pub(crate) fn drafts(model: &Model, faults: &Faults) -> Vec<Draft> {
             if make_share <= 0.0 {
                 continue;
             }
-            for (f, form) in kind.forms.iter().enumerate() {
+            for (f, form) in kind.forms.iter().enumerate().take(MOST_FORMS) {
                 let places = Places {
                     kind_make: kind.own.by_make.get(m),
                     form,

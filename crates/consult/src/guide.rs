@@ -85,7 +85,7 @@ impl Guide {
     ///
     /// # Errors
     /// A sentence when they are damaged or belong to another pack.
-    pub fn take_book(&self, bytes: &[u8]) -> Result<(), String> {
+    pub fn take_book(&self, bytes: &[u8]) -> Result<&Book, String> {
         let book = pack::read_book(bytes).map_err(|f| f.0)?;
         let fits = book.id == self.core.head.id
             && book.kinds.len() == self.core.kinds.len()
@@ -96,8 +96,12 @@ impl Guide {
             );
         }
         // A second book of the same pack is the same book.
-        let _first = self.book.set(book);
-        Ok(())
+        Ok(self.book.get_or_init(|| book))
+    }
+
+    /// The long texts of a kind, once the book is there.
+    pub(crate) fn kind_text(&self, kind: usize) -> Option<&pack::KindText> {
+        self.book.get()?.kinds.get(kind)
     }
 
     pub(crate) fn plan(&self, aim: Aim) -> &Plan {

@@ -23,4 +23,5 @@ pub use view::*;
 pub use words::{chance, likelihood_word, likely, strength};
 
 pub use measure::Instrument;
+pub use pack::Figure;
 pub use units::{Length, LengthUnit, Mass};

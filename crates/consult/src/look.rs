@@ -137,8 +137,8 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts, at: usize, links
             .get()
             .filter(|_| state.why)
             .and_then(|b| b.questions.get(at))
-            .filter(|t| !t.is_empty())
-            .cloned(),
+            .map(|t| t.newcomers.clone())
+            .filter(|t| !t.is_empty()),
     }
 }
 

@@ -2,7 +2,7 @@
 //! (the compiler reports all faults of a source; here the bytes are simply refused).
 
 use crate::frame::Fault;
-use crate::wire::{Candidate, Core, Form, Kind, Question, Row, Says, Standing};
+use crate::wire::{Book, Candidate, Confusion, Core, Form, Kind, Question, Row, Says, Standing};
 use alloc::format;
 use alloc::string::String;
 
@@ -13,7 +13,8 @@ const MOST_CANDIDATES: usize = 60_000;
 const MOST_CHOICES: usize = 12;
 const MOST_ROWS: usize = 60_000;
 const MOST_NAMED: usize = 64;
-const LONGEST_TEXT: usize = 2_000;
+const MOST_FIGURES: usize = 1_000;
+const LONGEST_TEXT: usize = 4_000;
 
 /// Checks a core.
 ///
@@ -96,6 +97,8 @@ pub fn check_core(core: &Core) -> Result<(), Fault> {
         };
         must(c.raised_by.iter().all(known), "a caution")?;
     }
+    count("figures", core.art.len(), 0, MOST_FIGURES)?;
+    core.art.iter().try_for_each(|f| text(&f.strokes))?;
     core.candidates.iter().try_for_each(|c| candidate(core, c))?;
     for place in 0..core.places.len() {
         must(
@@ -107,9 +110,7 @@ pub fn check_core(core: &Core) -> Result<(), Fault> {
 }
 
 fn question(core: &Core, at: usize, q: &Question) -> Result<(), Fault> {
-    [&q.id, &q.ask, &q.look, &q.seller]
-        .into_iter()
-        .try_for_each(|t| text(t))?;
+    [&q.id, &q.ask, &q.look].into_iter().try_for_each(|t| text(t))?;
     count("choices", q.choices.len(), 2, MOST_CHOICES)?;
     count("tables of a question", q.rows.len(), 1, MOST_ROWS)?;
     must(usize::from(q.part) < core.parts.len(), "the part of a question")?;
@@ -177,7 +178,7 @@ fn row(q: &Question, row: &Row) -> Result<(), Fault> {
 }
 
 fn check_kind(core: &Core, kind: &Kind) -> Result<(), Fault> {
-    [&kind.id, &kind.name, &kind.short, &kind.purpose, &kind.draw]
+    [&kind.id, &kind.name, &kind.short]
         .into_iter()
         .try_for_each(|t| text(t))?;
     must(kind.makes.len() == core.makes.len(), "the makes of a kind")?;
@@ -191,13 +192,6 @@ fn check_kind(core: &Core, kind: &Kind) -> Result<(), Fault> {
             .all(|c| usize::from(*c) < core.cautions.len()),
         "the cautions of a kind",
     )?;
-    for confusion in &kind.confusions {
-        text(&confusion.check)?;
-        must(
-            usize::from(confusion.kind) < core.kinds.len(),
-            "a confusion of a kind",
-        )?;
-    }
     for facts in kind.makes.iter().flatten() {
         must(facts.period.is_sound(), "the years of a kind")?;
         if let Some(w) = &facts.worth {
@@ -274,4 +268,32 @@ fn fault(what: &str) -> Fault {
     Fault(format!(
         "This pack is damaged or was made by another program: {what} does not hold together."
     ))
+}
+
+/// Checks a book against nothing but itself; whether it belongs to a core is for the one who has both.
+///
+/// # Errors
+/// A sentence about the first thing that does not hold.
+pub(crate) fn check_book(book: &Book) -> Result<(), Fault> {
+    count("kinds", book.kinds.len(), 2, MOST_KINDS)?;
+    count("questions", book.questions.len(), 1, MOST_QUESTIONS)?;
+    count("figures", book.art.len(), 0, MOST_FIGURES)?;
+    let kinds = book.kinds.iter();
+    let texts = kinds.flat_map(|k| {
+        [&k.purpose, &k.draw]
+            .into_iter()
+            .chain(&k.notes)
+            .chain(k.confusions.iter().map(|c| &c.check))
+    });
+    texts
+        .chain(book.questions.iter().flat_map(|q| [&q.seller, &q.newcomers]))
+        .chain(book.art.iter().flat_map(|f| [&f.strokes, &f.says]))
+        .chain(book.sources.iter().map(|s| &s.text))
+        .chain(book.terms.iter().flat_map(|t| [&t.word, &t.means]))
+        .try_for_each(|t| text(t))?;
+    let inside = |c: &Confusion| usize::from(c.kind) < book.kinds.len();
+    must(
+        book.kinds.iter().flat_map(|k| &k.confusions).all(inside),
+        "a confusion of a kind",
+    )
 }

@@ -1,13 +1,12 @@
-//! Header and body: `PRSMARK`, a byte for the half, the format number, then postcard.
+//! Header and body: `PRSMARK`, a byte for the half, the format number, then the fields.
 
-use crate::check::check_core;
+use crate::check::{check_book, check_core};
+use crate::codec::{Bytes, Wire};
 use crate::wire::{Book, Core};
 use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 use core::fmt;
-use serde::Serialize;
-use serde::de::DeserializeOwned;
 
 /// The number of the byte format. A reader refuses any other with a sentence.
 pub const FORMAT: u16 = 1;
@@ -35,14 +34,12 @@ impl fmt::Display for Fault {
 /// When the core is not sound; a compiler that collects its own faults never meets this.
 pub fn write_core(core: &Core) -> Result<Vec<u8>, Fault> {
     check_core(core)?;
-    frame(b'c', core)
+    Ok(frame(b'c', core))
 }
 
 /// Bytes of a book.
-///
-/// # Errors
-/// Only when memory runs out.
-pub fn write_book(book: &Book) -> Result<Vec<u8>, Fault> {
+#[must_use]
+pub fn write_book(book: &Book) -> Vec<u8> {
     frame(b'b', book)
 }
 
@@ -61,17 +58,20 @@ pub fn read_core(bytes: &[u8]) -> Result<Core, Fault> {
 /// # Errors
 /// A sentence that says what is wrong with the bytes.
 pub fn read_book(bytes: &[u8]) -> Result<Book, Fault> {
-    unframe(b'b', bytes, LARGEST_BOOK)
+    let book = unframe(b'b', bytes, LARGEST_BOOK)?;
+    check_book(&book)?;
+    Ok(book)
 }
 
-fn frame(half: u8, body: &impl Serialize) -> Result<Vec<u8>, Fault> {
+fn frame(half: u8, body: &impl Wire) -> Vec<u8> {
     let mut bytes = Vec::from(MAGIC.as_slice());
     bytes.push(half);
     bytes.extend(FORMAT.to_le_bytes());
-    postcard::to_extend(body, bytes).map_err(|e| Fault(format!("The pack could not be written: {e}.")))
+    body.put(&mut bytes);
+    bytes
 }
 
-fn unframe<T: DeserializeOwned>(half: u8, bytes: &[u8], largest: usize) -> Result<T, Fault> {
+fn unframe<T: Wire>(half: u8, bytes: &[u8], largest: usize) -> Result<T, Fault> {
     if bytes.len() > largest {
         return Err(Fault(format!(
             "This pack is larger than {} MB, the most that is read.",
@@ -88,12 +88,13 @@ fn unframe<T: DeserializeOwned>(half: u8, bytes: &[u8], largest: usize) -> Resul
             "This pack is of format {format}; this program reads format {FORMAT}. Get the matching edition."
         )));
     }
-    match postcard::take_from_bytes(body) {
-        Ok((value, [])) => Ok(value),
-        Ok(_) => Err(Fault(String::from(
+    let mut body = Bytes(body);
+    match T::take(&mut body) {
+        Some(value) if body.0.is_empty() => Ok(value),
+        Some(_) => Err(Fault(String::from(
             "This pack has bytes behind its end. It is damaged.",
         ))),
-        Err(_) => Err(Fault(String::from(
+        None => Err(Fault(String::from(
             "This pack is damaged: its bytes cannot be read.",
         ))),
     }

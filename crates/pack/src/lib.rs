@@ -4,6 +4,7 @@
 extern crate alloc;
 
 mod check;
+mod codec;
 mod frame;
 mod wire;
 

@@ -3,13 +3,13 @@
 //! All shares are per mille, all lengths tenths of a millimetre, all years plain, all money minor units:
 //! nothing in a pack is a float. References are indices into the lists of the same struct.
 
+use crate::codec::{Bytes, Wire, fields, places};
 use alloc::string::String;
 use alloc::vec::Vec;
-use serde::{Deserialize, Serialize};
 use units::{Basis, Money, Period, Year};
 
 /// The question path: what must be there before the first question.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Core {
     /// What this pack is.
     pub head: Head,
@@ -40,10 +40,12 @@ pub struct Core {
     /// The lowest fit (thousandths of a standard deviation) that one in fifty pieces of this pack falls
     /// below, by number of answers, starting with one answer. Found by simulation when the pack is compiled.
     pub fit_limits: Vec<i32>,
+    /// The figures that the opening's drawings are put together from.
+    pub art: Vec<Figure>,
 }
 
 /// What a pack is.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Head {
     /// Short lower-case id, part of every link: `irons`.
     pub id: String,
@@ -60,7 +62,7 @@ pub struct Head {
 }
 
 /// Something with a permanent code, an id used in data files, and a name shown.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Named {
     /// Permanent, never reused within its list.
     pub code: u16,
@@ -71,7 +73,7 @@ pub struct Named {
 }
 
 /// Something that can be asked.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Question {
     /// Permanent, never reused.
     pub code: u16,
@@ -81,8 +83,6 @@ pub struct Question {
     pub ask: String,
     /// One or two short sentences: where and how to look.
     pub look: String,
-    /// The question put to a seller who is not here, complete in itself.
-    pub seller: String,
     /// Index into `parts`.
     pub part: u16,
     /// Index into `tools`; none when bare hands and eyes do.
@@ -110,7 +110,7 @@ pub struct Question {
 }
 
 /// How a question is answered.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Form {
     /// One of the choices.
     Choice,
@@ -122,7 +122,7 @@ pub enum Form {
 }
 
 /// A question is asked only when another was answered with one of these choices.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Gate {
     /// Index into `questions`; always an earlier one.
     pub question: u16,
@@ -131,7 +131,7 @@ pub struct Gate {
 }
 
 /// One answer that can be given.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Choice {
     /// Permanent within the question, never reused.
     pub code: u16,
@@ -151,7 +151,7 @@ pub struct Choice {
 }
 
 /// One distribution of a question.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Row {
     /// What it says.
     pub says: Says,
@@ -162,7 +162,7 @@ pub struct Row {
 }
 
 /// A distribution over the choices, or over the measured quantity.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum Says {
     /// Per mille for each choice, summing to 1000.
     Shares(Vec<u16>),
@@ -177,7 +177,7 @@ pub enum Says {
 }
 
 /// A candidate kind.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Kind {
     /// Permanent, never reused.
     pub code: u16,
@@ -187,24 +187,18 @@ pub struct Kind {
     pub name: String,
     /// At most four words, for lists and keys.
     pub short: String,
-    /// What it was for: one sentence.
-    pub purpose: String,
     /// What stands apart from the rest.
     pub standing: Standing,
-    /// What a typical one looks like, in the words of the `sketch` crate.
-    pub draw: String,
     /// Indices of roles that it could have served as, whatever it was made as.
     pub serves: Vec<u16>,
     /// By make, in order of `makes`; none where a make does not occur.
     pub makes: Vec<Option<MakeFacts>>,
-    /// Kinds it is taken for.
-    pub confusions: Vec<Confusion>,
     /// Indices into `cautions`.
     pub cautions: Vec<u16>,
 }
 
 /// Where a kind stands towards the guide.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Standing {
     /// A kind of this guide.
     Inside,
@@ -215,7 +209,7 @@ pub enum Standing {
 }
 
 /// What differs by make within a kind.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct MakeFacts {
     /// When it was made.
     pub period: Period,
@@ -228,7 +222,7 @@ pub struct MakeFacts {
 }
 
 /// The middle half of prices.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Worth {
     /// A quarter sell below.
     pub low: Money,
@@ -243,7 +237,7 @@ pub struct Worth {
 }
 
 /// Two kinds that are taken for each other, and the check that settles it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Confusion {
     /// Index into `kinds`.
     pub kind: u16,
@@ -252,7 +246,7 @@ pub struct Confusion {
 }
 
 /// A warning.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Caution {
     /// Permanent, never reused.
     pub code: u16,
@@ -267,7 +261,7 @@ pub struct Caution {
 }
 
 /// What a piece was made as.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct RoleRow {
     /// Per mille by role, summing to 1000.
     pub shares: Vec<u16>,
@@ -276,7 +270,7 @@ pub struct RoleRow {
 }
 
 /// Kind x make x form, with every table resolved.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Candidate {
     /// Index into `kinds`.
     pub kind: u16,
@@ -293,7 +287,7 @@ pub struct Candidate {
 }
 
 /// Long texts, loaded after the first paint.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Book {
     /// Id of the pack it belongs to.
     pub id: String,
@@ -301,16 +295,51 @@ pub struct Book {
     pub core: [u8; 8],
     /// Sources, in the order that the core refers to.
     pub sources: Vec<Source>,
-    /// By kind: what a collector would tell about it, in paragraphs.
-    pub kinds: Vec<Vec<String>>,
-    /// By question: what newcomers get wrong.
-    pub questions: Vec<String>,
+    /// By kind.
+    pub kinds: Vec<KindText>,
+    /// By question.
+    pub questions: Vec<QuestionText>,
+    /// The figures of all drawings, with their phrases; those of the opening again.
+    pub art: Vec<Figure>,
     /// Words and their meanings.
     pub terms: Vec<Term>,
 }
 
+/// The long texts of a kind.
+#[derive(Debug, Clone, PartialEq)]
+pub struct KindText {
+    /// What it was for: one sentence.
+    pub purpose: String,
+    /// What a typical one looks like, in the words of the `sketch` crate.
+    pub draw: String,
+    /// What a collector would tell about it, in paragraphs.
+    pub notes: Vec<String>,
+    /// Kinds it is taken for.
+    pub confusions: Vec<Confusion>,
+}
+
+/// The long texts of a question.
+#[derive(Debug, Clone, PartialEq)]
+pub struct QuestionText {
+    /// The question put to a seller who is not here, complete in itself.
+    pub seller: String,
+    /// What newcomers get wrong; may be empty.
+    pub newcomers: String,
+}
+
+/// A figure of the drawings, under the name of a word such as `grip.wire`.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Figure {
+    /// The name.
+    pub name: String,
+    /// Its strokes, in the language of the `sketch` crate.
+    pub strokes: String,
+    /// What can be seen, as a phrase.
+    pub says: String,
+}
+
 /// A source.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Source {
     /// As in the data files.
     pub key: String,
@@ -319,10 +348,62 @@ pub struct Source {
 }
 
 /// A word of the field.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Term {
     /// The word.
     pub word: String,
     /// What it means.
     pub means: String,
+}
+
+fields! {
+    Core { head, places, tools, parts, roles, makes, groups, questions, kinds, candidates, role_rows, opening, cautions,
+        fit_limits, art }
+    Head { id, name, edition, licence, language, notice }
+    Named { code, id, name }
+    Question { code, id, ask, look, part, tool, seconds, by_picture, tellable, misread_sure, misread_unsure, group, gate,
+        form, choices, rows }
+    Gate { question, choices }
+    Choice { code, id, label, clue, draw, confused, upper }
+    Row { says, basis, source }
+    Kind { code, id, name, short, standing, serves, makes, cautions }
+    MakeFacts { period, period_basis, period_source, worth }
+    Worth { low, high, year, basis, source }
+    Confusion { kind, check }
+    Caution { code, id, text, grave, raised_by }
+    RoleRow { shares, basis }
+    Candidate { kind, make, form, prior, roles, rows }
+    Book { id, core, sources, kinds, questions, art, terms }
+    KindText { purpose, draw, notes, confusions }
+    QuestionText { seller, newcomers }
+    Figure { name, strokes, says }
+    Source { key, text }
+    Term { word, means }
+}
+places! {
+    Form: Choice Length Heft;
+    Standing: Inside Outside Unknown;
+}
+
+impl Wire for Says {
+    fn put(&self, out: &mut Vec<u8>) {
+        match self {
+            Says::Shares(shares) => {
+                false.put(out);
+                shares.put(out);
+            }
+            Says::Spread { mean, sd } => {
+                true.put(out);
+                (*mean, *sd).put(out);
+            }
+        }
+    }
+    fn take(from: &mut Bytes<'_>) -> Option<Self> {
+        if bool::take(from)? {
+            let (mean, sd) = Wire::take(from)?;
+            Some(Says::Spread { mean, sd })
+        } else {
+            Wire::take(from).map(Says::Shares)
+        }
+    }
 }

@@ -1,9 +1,7 @@
 //! Where a figure comes from.
 
-use serde::{Deserialize, Serialize};
-
 /// Every figure says which of these it rests on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Basis {
     /// Read in a source that is named beside the figure.
     Published,

@@ -3,14 +3,13 @@
 use crate::typed::{self, Misread};
 use alloc::format;
 use alloc::string::{String, ToString};
-use serde::{Deserialize, Serialize};
 
 /// A length in tenths of a millimetre.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub struct Length(pub u32);
 
 /// The unit a person typed a length in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum LengthUnit {
     /// Millimetres.
     #[default]

@@ -3,10 +3,9 @@
 use crate::typed::{self, Misread};
 use alloc::format;
 use alloc::string::{String, ToString};
-use serde::{Deserialize, Serialize};
 
 /// A mass in tenths of a gram.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub struct Mass(pub u32);
 
 impl Mass {

@@ -2,10 +2,9 @@
 
 use alloc::format;
 use alloc::string::String;
-use serde::{Deserialize, Serialize};
 
 /// An ISO 4217 code, three capital letters.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Currency([u8; 3]);
 
 impl Currency {
@@ -33,7 +32,7 @@ impl Currency {
 }
 
 /// An amount in minor units (cents) of a currency with two decimals.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Money {
     /// Minor units.
     pub minor: i64,

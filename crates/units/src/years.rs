@@ -2,13 +2,12 @@
 
 use alloc::format;
 use alloc::string::String;
-use serde::{Deserialize, Serialize};
 
 /// A year of the common era.
 pub type Year = i16;
 
 /// When a kind was made: a trapezoid over years with corners in order.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Period {
     /// Not before this year.
     pub earliest: Year,

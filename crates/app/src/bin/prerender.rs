@@ -3,6 +3,7 @@
 
 use app::ui::FirstQuestion;
 use consult::{Guide, State, view};
+use sketch::Art;
 use std::io::Write;
 use std::rc::Rc;
 
@@ -12,10 +13,16 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         .ok_or("Name the file of the pack's core.")?;
     // The year bears on findings only; the first question is the same in every year.
     let guide = Guide::from_bytes(&std::fs::read(path)?, 2000)?;
+    let art = guide
+        .core
+        .art
+        .iter()
+        .map(|f| (f.name.as_str(), f.strokes.as_str(), ""));
+    let art = Art::new(art);
     let view = view(&guide, &State::default(), true);
     let renderer = yew::ServerRenderer::<FirstQuestion>::with_props(move || app::ui::FirstProps {
         view: Rc::new(view),
-        art: sketch::Art::default(),
+        art,
     })
     .hydratable(false);
     std::io::stdout().write_all(pollster::block_on(renderer.render()).as_bytes())?;

@@ -1,8 +1,18 @@
 //! A sketch as SVG nodes: presentation by class only, since the page's policy refuses style attributes.
 
 use super::node::{Node, el};
+use consult::Figure;
 use sketch::{Art, Drawing, Look};
 use yew::prelude::*;
+
+/// Adds the figures of a pack.
+pub(crate) fn learn(art: &mut Art, figures: &[Figure]) {
+    art.add(
+        figures
+            .iter()
+            .map(|f| (f.name.as_str(), f.strokes.as_str(), f.says.as_str())),
+    );
+}
 
 /// The drawing of these words, nothing for words that cannot be drawn with the art that has come. With `alt` it speaks
 /// for itself, otherwise the words beside it do.

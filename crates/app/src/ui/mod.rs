@@ -14,5 +14,6 @@ mod setup;
 mod strip;
 mod typing;
 
+pub(crate) use drawing::learn;
 pub(crate) use screen::screen;
 pub use screen::{Around, FirstProps, FirstQuestion};

@@ -1,10 +1,12 @@
 //! `kinds/*.toml`: one family to a file, then its kinds.
 
 use super::sections::{About, Desk};
-use super::{Context, names, questions};
+use super::{Context, names};
+use crate::checks::MOST_KINDS;
 use crate::cursor::Table;
 use crate::fault::{meant, quote};
 use crate::model::{Caution, Common, Form, Kind, Manifest, Mention, Question, Rests};
+use crate::resolve::MOST_FORMS;
 use crate::text::Limit;
 use pack::Standing;
 
@@ -33,17 +35,28 @@ impl Shelf<'_> {
             t.need_text("name", Limit::NAME, "name = \"Cast flat irons\"");
             rests = self.context.rests(&t, rests);
             let common = self.common(&t, rests);
-            t.done();
+            self.done(&t);
             families.push(common);
             families.len() - 1
         });
         for table in file.tables("kind") {
+            if kinds.len() > MOST_KINDS {
+                return;
+            }
             if let Some(kind) = self.kind(&table, rests, family, kinds) {
                 kinds.push(kind);
             }
-            table.done();
+            self.done(&table);
         }
         file.done();
+    }
+
+    /// The makes give their names to tables: when there are none, for a fault in `pack.toml`, nobody knows what may
+    /// stand here.
+    fn done(&self, table: &Table<'_>) {
+        if !self.manifest.makes.is_empty() {
+            table.done();
+        }
     }
 
     /// What kinds and families share.
@@ -60,7 +73,9 @@ impl Shelf<'_> {
                 let found = v.texts(Limit::NAME).into_iter().filter_map(|(id, spot)| {
                     let at = self.cautions.iter().position(|c| c.id == id);
                     if at.is_none() {
-                        let hint = meant(&id, self.cautions.iter().map(|c| c.id.as_str()), "Cautions");
+                        let hint =
+                            v.faults()
+                                .meant(&id, self.cautions.iter().map(|c| c.id.as_str()), "Cautions");
                         let says = format!("cautions.toml has no caution {}.", quote(&id));
                         v.faults().add_unknown(&spot, says, hint);
                     }
@@ -101,7 +116,7 @@ impl Shelf<'_> {
             ),
             short: table.need_text("short", Limit::SHORT, "short = \"Solid cast grip\""),
             purpose: table.need_text("purpose", Limit::SENTENCE, "purpose = \"A child's play iron.\""),
-            draw: questions::drawing(table),
+            draw: self.context.drawing(table),
             standing,
             common,
             own: self.common(table, rests),
@@ -141,6 +156,12 @@ impl Shelf<'_> {
             let spot = table.spot_of("form");
             let says = format!("The shares of the forms sum to {sum}, not to 100.");
             self.context.faults.add(&spot, says, "");
+        }
+        if forms.len() > MOST_FORMS {
+            let says = format!("There are {} forms; at most {MOST_FORMS} are read.", forms.len());
+            self.context
+                .faults
+                .add(&table.spot_of("form"), says, "Make some of them kinds.");
         }
         if forms.is_empty() {
             forms.push(Form {

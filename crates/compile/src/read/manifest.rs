@@ -10,6 +10,11 @@ use units::Basis;
 
 /// The most things in a list, as the reader of packs allows.
 const MOST_THINGS: usize = 64;
+/// Fields of a kind, beside which stand the tables that are named after makes.
+const TAKEN: [&str; 19] = [
+    "id", "name", "short", "purpose", "roles", "serves", "common", "at", "makes", "length", "heft", "draw",
+    "basis", "source", "cautions", "notes", "looks", "form", "standing",
+];
 /// When `pack.toml` does not say what the words of frequency weigh it is a fault; reading goes on with these.
 const WORDS_WHILE_UNSAID: [f64; 6] = [900.0, 600.0, 300.0, 150.0, 50.0, 20.0];
 
@@ -91,6 +96,13 @@ pub(super) fn read(top: Option<&Table<'_>>, context: &Context<'_>) -> Manifest {
     manifest.parts = things(top, "part", "grip", context);
     manifest.roles = things(top, "role", "toy", context);
     manifest.makes = things(top, "make", "period", context);
+    for make in manifest.makes.iter().filter(|m| TAKEN.contains(&m.id.as_str())) {
+        let says = format!(
+            "{} cannot be a make: kinds have a field of this name.",
+            quote(&make.id)
+        );
+        context.faults.add(&make.spot, says, "Choose another id.");
+    }
     manifest.tools = things(top, "tool", "", context);
     top.done();
     manifest
@@ -131,6 +143,9 @@ fn things(top: &Table<'_>, what: &str, example: &str, context: &Context<'_>) -> 
         let name = table.need_text("name", Limit::NAME, "name = \"As shown\"");
         table.done();
         let Some(id) = id else { continue };
+        if list.len() > MOST_THINGS {
+            continue;
+        }
         if list.iter().any(|t| t.id == id) {
             let says = format!("There are two of the name {}.", quote(&id));
             context

@@ -2,7 +2,7 @@
 
 use super::{Context, find};
 use crate::cursor::{Table, Value};
-use crate::fault::{meant, quote};
+use crate::fault::quote;
 use crate::model::{Entry, Looks, Manifest, OfMake, Question, Rests, RoleLine, Section, Thing};
 use crate::shares::{self, Of};
 use crate::spread::Quantity;
@@ -12,6 +12,13 @@ use units::{Currency, Money, Period};
 
 /// The largest factor by place, per cent: a thousandfold.
 const MOST_AT: f64 = 100_000.0;
+/// Stands for years that cannot be read, which is a fault already; that none are there would be a second.
+const BEHIND_A_FAULT: Period = Period {
+    earliest: 1900,
+    likely_from: 1900,
+    likely_to: 1900,
+    latest: 1900,
+};
 /// The largest price in whole units.
 const MOST_WORTH: f64 = 1e7;
 
@@ -41,16 +48,20 @@ impl Desk<'_> {
             .unwrap_or_default();
         if about == About::Anything {
             for quantity in [Quantity::Length, Quantity::Heft] {
-                let entry = table
-                    .get(quantity.field())
-                    .and_then(|v| self.spread(&v, quantity, rests));
+                let entry = table.get(quantity.field()).map(|v| {
+                    // A spread that cannot be read is a fault already; that none is there would be a second.
+                    self.spread(&v, quantity, rests).unwrap_or_else(|| Entry {
+                        says: quantity.spread(1.0, 2.0),
+                        rests,
+                    })
+                });
                 let at = self.questions.iter().position(|q| q.quantity == Some(quantity));
                 if let (Some(entry), Some(at)) = (entry, at) {
                     looks.insert(at, entry);
                 }
             }
         }
-        let roles = table.get("roles").and_then(|v| self.roles(&v, rests));
+        let roles = table.get("roles").map(|v| self.roles(&v, rests));
         Section { looks, roles }
     }
 
@@ -59,7 +70,11 @@ impl Desk<'_> {
         for (name, value) in table.entries() {
             let Some(at) = self.questions.iter().position(|q| q.id == name) else {
                 if !self.questions.is_empty() {
-                    let hint = meant(&name, self.questions.iter().map(|q| q.id.as_str()), "Questions");
+                    let hint = self.context.faults.meant(
+                        &name,
+                        self.questions.iter().map(|q| q.id.as_str()),
+                        "Questions",
+                    );
                     value.unknown(format!("There is no question {}.", quote(&name)), hint);
                 }
                 continue;
@@ -77,24 +92,30 @@ impl Desk<'_> {
             }
             let choices: Vec<&str> = question.wire.choices.iter().map(|c| c.id.as_str()).collect();
             let entry = self.context.table_line(&value, &choices, self.manifest, rests);
-            looks.extend(entry.map(|e| (at, e)));
+            looks.insert(at, entry);
         }
         looks
     }
 
-    fn roles(&self, value: &Value<'_>, rests: Rests) -> Option<RoleLine> {
-        let roles: Vec<&str> = self.manifest.roles.iter().map(|r| r.id.as_str()).collect();
+    /// What a thing was made as is no evidence that is weighed, so it may be certain.
+    fn roles(&self, value: &Value<'_>, rests: Rests) -> RoleLine {
+        let line = self.line(value, Of::Roles, &self.manifest.roles);
+        if line.is_some() {
+            self.context.count(rests);
+        }
+        let weights = line.unwrap_or_else(|| vec![1.0; self.manifest.roles.len()]);
+        RoleLine {
+            shares: crate::even::per_mille(&weights),
+            basis: rests.basis,
+        }
+    }
+
+    /// Weights by thing of a list of `pack.toml`.
+    fn line(&self, value: &Value<'_>, of: Of, things: &[Thing]) -> Option<Vec<f64>> {
+        let ids: Vec<&str> = things.iter().map(|t| t.id.as_str()).collect();
         let text = value.text(Limit::TABLE)?;
-        match shares::read(&text, Of::Roles, &roles, &self.manifest.words) {
-            Ok(line) => {
-                self.context.count(rests);
-                // What a thing was made as is no evidence that is weighed, so it may be certain.
-                let shares = crate::even::per_mille(&line.weights);
-                Some(RoleLine {
-                    shares,
-                    basis: rests.basis,
-                })
-            }
+        match shares::read(&text, of, &ids, &self.manifest.words) {
+            Ok(line) => Some(line.weights),
             Err(refused) => {
                 refused.tell(value);
                 None
@@ -142,15 +163,12 @@ impl Desk<'_> {
     /// Shares of the makes, per cent.
     pub(super) fn makes(&self, table: &Table<'_>) -> Option<Vec<f64>> {
         let value = table.get("makes")?;
-        let makes: Vec<&str> = self.manifest.makes.iter().map(|m| m.id.as_str()).collect();
-        let text = value.text(Limit::TABLE)?;
-        match shares::read(&text, Of::Makes, &makes, &self.manifest.words) {
-            Ok(line) => Some(line.weights),
-            Err(refused) => {
-                refused.tell(&value);
-                None
-            }
-        }
+        let makes = &self.manifest.makes;
+        // Behind a fault no make has a share, so that nothing follows from it.
+        Some(
+            self.line(&value, Of::Makes, makes)
+                .unwrap_or_else(|| vec![0.0; makes.len()]),
+        )
     }
 
     /// What is said of each make: `[kind.later]`.
@@ -167,10 +185,13 @@ impl Desk<'_> {
     fn of_make(&self, table: &Table<'_>, above: Rests) -> OfMake {
         let rests = self.context.rests(table, above);
         let section = self.section(table, rests, About::Anything);
-        let years = table.get("years").and_then(|v| years(&v)).map(|p| (p, rests));
-        if years.is_some() {
-            self.context.count(rests);
-        }
+        let years = table.get("years").map(|v| {
+            let period = years(&v);
+            if period.is_some() {
+                self.context.count(rests);
+            }
+            (period.unwrap_or(BEHIND_A_FAULT), rests)
+        });
         let worth = table.get("worth").and_then(|v| self.worth(table, &v, rests));
         if table.get("worth").is_none() {
             // Asked for so that they are known; without a price they say nothing.
@@ -208,8 +229,11 @@ impl Desk<'_> {
         let rests = self
             .context
             .rests_named(table, "worth_basis", "worth_source", above);
-        let ends = value.list();
-        let ends: Vec<f64> = ends.iter().filter_map(|v| v.number(0.01, MOST_WORTH)).collect();
+        let list = value.list();
+        let ends: Vec<f64> = list.iter().filter_map(|v| v.number(0.01, MOST_WORTH)).collect();
+        if ends.len() < list.len() {
+            return None;
+        }
         let &[low, high] = ends.as_slice() else {
             value.fault(
                 "A worth is two numbers.",
@@ -241,11 +265,14 @@ impl Desk<'_> {
 }
 
 fn years(value: &Value<'_>) -> Option<Period> {
-    let corners = value.list();
-    let corners: Vec<i16> = corners
+    let list = value.list();
+    let corners: Vec<i16> = list
         .iter()
         .filter_map(|v| v.whole(800, 2200).and_then(|y| i16::try_from(y).ok()))
         .collect();
+    if corners.len() < list.len() {
+        return None;
+    }
     let &[earliest, likely_from, likely_to, latest] = corners.as_slice() else {
         value.fault(
             "The years are four numbers.",

@@ -99,7 +99,7 @@ pub(super) fn cautions(top: &Table<'_>, questions: &[Question]) -> Vec<Caution> 
             .map(|v| v.texts(Limit::TABLE))
             .unwrap_or_default()
         {
-            let found = answers(&line, &spot, questions, top.faults());
+            let found = answers(&line, &spot, questions, "", top.faults());
             raised_by.extend(
                 found
                     .into_iter()

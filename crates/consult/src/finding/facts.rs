@@ -136,9 +136,10 @@ impl Facts {
 
     /// The looks that need the hand and tell most, as questions for a seller who has the piece.
     pub(crate) fn seller_questions(&self, guide: &Guide) -> Vec<String> {
-        if !self.picture {
+        let Some(book) = guide.book.get().filter(|_| self.picture) else {
             return Vec::new();
-        }
+        };
+        let text = |q: usize| book.questions[q].seller.clone();
         let reach = Reach {
             tools: (0..guide.core.tools.len()).collect(),
             picture: false,
@@ -149,7 +150,7 @@ impl Facts {
             .into_iter()
             .filter(|l| !guide.core.questions[l.question].by_picture && l.gain >= crate::look::SPENT)
             .take(4)
-            .map(|l| guide.core.questions[l.question].seller.clone())
+            .map(|l| text(l.question))
             .collect()
     }
 }

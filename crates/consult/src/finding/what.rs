@@ -53,12 +53,14 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
         kinds: kinds(guide, facts),
         seller: facts.seller_questions(guide),
         notes: guide
-            .book
-            .get()
-            .map(|b| b.kinds[facts.first].clone())
+            .kind_text(facts.first)
+            .map(|t| t.notes.clone())
             .unwrap_or_default(),
         sources: sources(guide, facts),
-        purpose: kind.purpose.clone(),
+        purpose: guide
+            .kind_text(facts.first)
+            .map(|t| t.purpose.clone())
+            .unwrap_or_default(),
     }
 }
 
@@ -208,9 +210,11 @@ fn standing(facts: &Facts) -> String {
 
 fn second(guide: &Guide, state: &State, facts: &Facts) -> Option<SecondView> {
     let second = facts.second.filter(|s| facts.kinds[*s] >= LISTED_KIND / 2.0)?;
-    let (a, b) = (&guide.core.kinds[facts.first], &guide.core.kinds[second]);
-    let check = a.confusions.iter().find(|c| usize::from(c.kind) == second);
-    let check = check.or_else(|| b.confusions.iter().find(|c| usize::from(c.kind) == facts.first));
+    let of_pair = |one: usize, other: usize| {
+        let confusions = guide.kind_text(one)?.confusions.iter();
+        confusions.into_iter().find(|c| usize::from(c.kind) == other)
+    };
+    let check = of_pair(facts.first, second).or_else(|| of_pair(second, facts.first));
     let look = facts
         .separating(guide, state, facts.first, second)
         .filter(|l| l.gain >= SPENT)
@@ -220,7 +224,7 @@ fn second(guide: &Guide, state: &State, facts: &Facts) -> Option<SecondView> {
             why: "Of all open looks it separates the two best.".to_string(),
         });
     Some(SecondView {
-        name: b.name.clone(),
+        name: guide.core.kinds[second].name.clone(),
         likely: likely(facts.kinds[second] / (1.0 - facts.not_here()).max(1e-9)),
         check: check.map(|c| sentence(&c.check)),
         look,
@@ -275,10 +279,10 @@ fn sources(guide: &Guide, facts: &Facts) -> Vec<String> {
 
 /// A kind's drawing from the side and from below, at its length.
 fn both_views(guide: &Guide, state: &State, kind: usize) -> String {
-    let words = guide.core.kinds[kind]
-        .draw
-        .split_whitespace()
-        .filter(|w| !w.starts_with("view="));
+    let Some(text) = guide.kind_text(kind) else {
+        return String::new();
+    };
+    let words = text.draw.split_whitespace().filter(|w| !w.starts_with("view="));
     let mut draw: Vec<&str> = words.collect();
     let size = format!("size={}", typical_length(guide, state, kind).clamp(10, 150));
     draw.extend(["view=both", &size]);
