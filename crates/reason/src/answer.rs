@@ -38,3 +38,11 @@ impl Told {
         }
     }
 }
+
+/// The answers that count: of two to one question the later.
+pub(crate) fn standing(answers: &[Answer]) -> impl Iterator<Item = &Answer> {
+    answers.iter().enumerate().filter_map(|(i, answer)| {
+        let replaced = answers[i + 1..].iter().any(|a| a.question == answer.question);
+        (!replaced).then_some(answer)
+    })
+}

@@ -4,7 +4,7 @@
 //! ln P(report) when reports are drawn from that candidate (a standardised log-likelihood, as in person-fit
 //! statistics). A known piece seldom falls below the limit; a strange one often does.
 
-use crate::answer::{Answer, Told};
+use crate::answer::{Answer, Told, standing};
 use crate::likelihood::misread;
 use crate::model::{Model, Quantity};
 use crate::next::{Reach, rank};
@@ -71,7 +71,7 @@ fn statistic(model: &Model, posterior: &Posterior, answers: &[Answer]) -> (Optio
         .reduce(|a, b| if posterior.p[b] > posterior.p[a] { b } else { a });
     let Some(leader) = leader else { return (None, 0) };
     let (mut seen, mut mean, mut variance, mut n) = (0.0, 0.0, 0.0, 0);
-    for answer in answers {
+    for answer in standing(answers) {
         let Some(report) = as_class(model, answer) else {
             continue;
         };
@@ -112,23 +112,27 @@ fn as_class(model: &Model, answer: &Answer) -> Option<usize> {
     }
 }
 
-/// The limits of a pack by simulation, in thousandths, by number of answers from one to the number of questions.
+/// The limits of a pack by simulation; see [`simulated_limits`].
+#[must_use]
+pub fn fit_limits(core: &Core) -> Vec<i32> {
+    Model::from_core(core).map_or_else(|_| vec![i32::MIN / 2], |model| simulated_limits(&model))
+}
+
+/// The lowest ordinary fit by simulation, in thousandths of a standard deviation, by number of answers from one to the
+/// number of questions.
 ///
 /// Pieces are drawn from the prior of the first place; questions are asked in the order that tells most, answers
 /// are drawn from the piece's tables, misreadings included.
 #[must_use]
-pub fn fit_limits(core: &Core) -> Vec<i32> {
-    let Ok(model) = Model::from_core(core) else {
-        return vec![i32::MIN / 2];
-    };
-    let plan = Plan::new(&model, Goal::kind(&model));
+pub fn simulated_limits(model: &Model) -> Vec<i32> {
+    let plan = Plan::new(model, Goal::kind(model));
     let reach = Reach {
-        tools: (0..core.tools.len()).collect(),
+        tools: model.questions.iter().filter_map(|q| q.parts.tool).collect(),
         picture: false,
         without: Vec::new(),
     };
     let mut random = Random::seeded(0x1ed9_e5ee);
-    let mut by_count: Vec<Vec<f64>> = vec![Vec::new(); core.questions.len()];
+    let mut by_count: Vec<Vec<f64>> = vec![Vec::new(); model.questions.len()];
     let known: Vec<f64> = (model.parts.priors[0].iter().zip(&model.parts.kind_of))
         .map(|(p, k)| if Some(*k) == model.parts.unknown { 0.0 } else { *p })
         .collect();
@@ -136,11 +140,11 @@ pub fn fit_limits(core: &Core) -> Vec<i32> {
         let piece = random.pick(&known);
         let mut answers: Vec<Answer> = Vec::new();
         loop {
-            let posterior = weigh(&model, 0, &answers);
-            if let (Some(z), n) = statistic(&model, &posterior, &answers) {
+            let posterior = weigh(model, 0, &answers);
+            if let (Some(z), n) = statistic(model, &posterior, &answers) {
                 by_count[n - 1].push(z);
             }
-            let Some(look) = rank(&model, &plan, &posterior, &answers, &reach)
+            let Some(look) = rank(model, &plan, &posterior, &answers, &reach)
                 .into_iter()
                 .next()
             else {

@@ -18,7 +18,7 @@ mod random;
 
 pub use answer::{Answer, Told};
 pub use explain::{chance_misread, log10_odds};
-pub use fit::{Fit, fit, fit_limits, with_fit};
+pub use fit::{Fit, fit, fit_limits, simulated_limits, with_fit};
 pub use gain::{Goal, Plan};
 pub use likelihood::log_likelihood;
 pub use model::{Model, Parts, Quantity, QuestionParts, RowParts};

@@ -1,6 +1,6 @@
 //! The posterior over candidates.
 
-use crate::answer::Answer;
+use crate::answer::{Answer, standing};
 use crate::likelihood::{Clue, clue};
 use crate::model::Model;
 use units::{arranged, order};
@@ -23,13 +23,7 @@ pub fn weigh(model: &Model, place: usize, answers: &[Answer]) -> Posterior {
     let place = place.min(model.parts.priors.len() - 1);
     let prior = &model.parts.priors[place];
     let mut lines: Vec<Line> = Vec::new();
-    for (i, answer) in answers.iter().enumerate() {
-        if answers[i + 1..]
-            .iter()
-            .any(|later| later.question == answer.question)
-        {
-            continue;
-        }
+    for answer in standing(answers) {
         if let Some(clue) = clue(model, answer, answers) {
             let group = model.questions[answer.question].parts.group;
             lines.push(Line {

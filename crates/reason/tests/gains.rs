@@ -10,22 +10,6 @@ use proptest::prelude::*;
 use reason::{Goal, Model, Plan, Posterior, Reach, rank, weigh};
 use small::{Case, any_case, runs};
 
-/// P(reports r | truly t), sure.
-fn misreads(case: &Case, question: usize, r: usize, t: usize) -> f64 {
-    let q = &case.parts.questions[question];
-    let (e, others) = (q.misread.0, q.choices - 1);
-    let near = q.confused[t].len();
-    if r == t {
-        1.0 - e
-    } else if near == 0 || near == others {
-        e / others as f64
-    } else if q.confused[t].contains(&r) {
-        0.8 * e / near as f64
-    } else {
-        0.2 * e / (others - near) as f64
-    }
-}
-
 fn bits(p: &[f64]) -> f64 {
     -p.iter().filter(|x| **x > 0.0).map(|x| x * x.log2()).sum::<f64>()
 }
@@ -48,14 +32,15 @@ fn by_definition(case: &Case, model: &Model, goal: &Goal, posterior: &Posterior,
     for (p, row) in posterior.p.iter().zip(&rows) {
         (0..targets).for_each(|g| now[g] += p * row[g]);
     }
-    let choices = case.parts.questions[question].choices;
+    let q = &case.parts.questions[question];
+    let (choices, reads) = (q.choices, small::misreading(q, q.misread.0));
     let mut left = 0.0;
     for r in 0..choices {
         let mut joint = vec![0.0; targets];
         for (c, p) in posterior.p.iter().enumerate() {
             for (t, truly) in model.truth(question, c).iter().enumerate() {
                 for g in 0..targets {
-                    joint[g] += p * rows[c][g] * truly * misreads(case, question, r, t);
+                    joint[g] += p * rows[c][g] * truly * reads[t][r];
                 }
             }
         }

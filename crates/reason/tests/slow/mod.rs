@@ -5,34 +5,11 @@
     reason = "the platform's own ln, exp and pow, so that the two engines share nothing"
 )]
 
+use crate::small::misreading;
 use reason::{Answer, Parts, Quantity, QuestionParts, RowParts, Told};
 
-/// Shares of misreadings that go to the choices easily taken for the true one. Basis: memory, as in the engine.
-const NEAR: f64 = 0.8;
 /// A gate is open for a candidate that shows an opening choice at least this often. Basis: memory, as in the engine.
 const OPEN: f64 = 0.10;
-
-/// P(reports r | truly t), as a matrix by truth, then report.
-pub(crate) fn misreading(q: &QuestionParts, e: f64) -> Vec<Vec<f64>> {
-    (0..q.choices)
-        .map(|t| {
-            let near = &q.confused[t];
-            let far: Vec<usize> = (0..q.choices).filter(|r| *r != t && !near.contains(r)).collect();
-            let mut reads = vec![0.0; q.choices];
-            reads[t] = 1.0 - e;
-            for (some, share) in [(near, NEAR), (&far, 1.0 - NEAR)] {
-                let share = if near.is_empty() || far.is_empty() {
-                    1.0
-                } else {
-                    share
-                };
-                some.iter()
-                    .for_each(|r| reads[*r] = e * share / some.len() as f64);
-            }
-            reads
-        })
-        .collect()
-}
 
 fn bell(x: f64, mean: f64, sd: f64) -> f64 {
     (-0.5 * ((x - mean) / sd).powi(2)).exp() / (sd * (2.0 * std::f64::consts::PI).sqrt())

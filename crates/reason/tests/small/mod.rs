@@ -29,6 +29,31 @@ impl Case {
     }
 }
 
+/// Shares of misreadings that go to the choices easily taken for the true one. Basis: memory, as in the engine.
+const NEAR: f64 = 0.8;
+
+/// P(reports r | truly t), as a matrix by truth, then report.
+pub(crate) fn misreading(q: &QuestionParts, e: f64) -> Vec<Vec<f64>> {
+    (0..q.choices)
+        .map(|t| {
+            let near = &q.confused[t];
+            let far: Vec<usize> = (0..q.choices).filter(|r| *r != t && !near.contains(r)).collect();
+            let mut reads = vec![0.0; q.choices];
+            reads[t] = 1.0 - e;
+            for (some, share) in [(near, NEAR), (&far, 1.0 - NEAR)] {
+                let share = if near.is_empty() || far.is_empty() {
+                    1.0
+                } else {
+                    share
+                };
+                some.iter()
+                    .for_each(|r| reads[*r] = e * share / some.len() as f64);
+            }
+            reads
+        })
+        .collect()
+}
+
 /// `ordinary` cases from a fixed seed, so that every run is the same run; with `PRESSMARK_DEEP` set 2000 fresh ones.
 pub(crate) fn runs(ordinary: u32) -> ProptestConfig {
     let deep = std::env::var_os("PRESSMARK_DEEP").is_some();
