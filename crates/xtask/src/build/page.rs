@@ -91,6 +91,7 @@ fn bind(tools: &PageTools, dist: &Path) -> Result<()> {
         .arg(dist);
     // Trunk looks for its tools in PATH before it looks for a network.
     trunk.env("PATH", run::path_with(&[bindgen])?);
+    trunk.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", short_paths()?);
     trunk.env_remove("NO_COLOR"); // Trunk takes its value for a switch and stumbles over `1`.
     run::shown(&mut trunk).context("The page could not be built.")?;
     if dist.join("snippets").exists() {
@@ -101,11 +102,28 @@ fn bind(tools: &PageTools, dist: &Path) -> Result<()> {
     Ok(())
 }
 
+/// Flags that take the paths of this machine out of panic messages: they are nobody's business, and bytes.
+fn short_paths() -> Result<String> {
+    let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    let home = home.or_else(|| std::env::home_dir().map(|h| h.join(".cargo"))).unwrap_or_default();
+    let mut flags = vec![format!("--remap-path-prefix={}=", house::at("").display())];
+    let registries = home.join("registry/src");
+    for registry in std::fs::read_dir(registries).into_iter().flatten() {
+        flags.push(format!("--remap-path-prefix={}/=", registry?.path().display()));
+    }
+    Ok(flags.join(" "))
+}
+
 fn shrink(node: &Node, from: &Path, to: &Path) -> Result<()> {
     let optimiser = node.packages.join("node_modules/binaryen/bin/wasm-opt");
     let mut command = run::command(&node.program);
     // The features that the compiler wrote into the file are read from there.
-    command.arg(optimiser).args(["-Oz", "--output"]).arg(to).arg(from);
+    // Rust keeps its stack where the lowest kilobyte would be used, and memory begins as zeros: both are safe to say.
+    command
+        .arg(optimiser)
+        .args(["-Oz", "--converge", "--low-memory-unused", "--zero-filled-memory", "--output"])
+        .arg(to)
+        .arg(from);
     run::shown(&mut command).context("The wasm could not be shrunk.")
 }
 
