@@ -34,13 +34,14 @@ fn by_definition(case: &Case, model: &Model, goal: &Goal, posterior: &Posterior,
     }
     let q = &case.parts.questions[question];
     let (choices, reads) = (q.choices, small::misreading(q, q.misread.0));
+    let reads = |t: usize, r: usize| reads[t][r];
     let mut left = 0.0;
     for r in 0..choices {
         let mut joint = vec![0.0; targets];
         for (c, p) in posterior.p.iter().enumerate() {
             for (t, truly) in model.truth(question, c).iter().enumerate() {
                 for g in 0..targets {
-                    joint[g] += p * rows[c][g] * truly * reads[t][r];
+                    joint[g] += p * rows[c][g] * truly * reads(t, r);
                 }
             }
         }
