@@ -8,12 +8,12 @@ use yew::prelude::*;
 use yew::virtual_dom::{AttrValue, Listener, VTag};
 
 /// An element being built.
-pub(crate) struct Node(VTag);
+pub(crate) struct Node(Box<VTag>);
 
 /// An element with a class; an empty class is left out.
 #[inline(never)]
 pub(crate) fn el(tag: &'static str, class: &'static str) -> Node {
-    let mut node = VTag::new(tag);
+    let mut node = Box::new(VTag::new(tag));
     if !class.is_empty() {
         node.add_attribute("class", class);
     }
@@ -123,7 +123,7 @@ impl Node {
 
 impl From<Node> for Html {
     fn from(node: Node) -> Html {
-        node.0.into()
+        (*node.0).into()
     }
 }
 
