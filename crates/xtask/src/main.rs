@@ -19,7 +19,7 @@ use steps::Steps;
 const HELP: &str = "\
 cargo xtask serve [--port N] [--under /some/path/]   build what changed, serve it, print the address
 cargo xtask build                                     build target/site/dist
-cargo xtask size                                      build, then the table of bytes and its limits
+cargo xtask size [--rooms]                            build, then the table of bytes and its limits
 cargo xtask test [--deep]                             everything that a commit must pass
 cargo xtask bench                                     how fast the mathematics is
 cargo xtask setup                                     install what is missing, and nothing else
@@ -48,7 +48,7 @@ fn verb(arguments: &[String], steps: &mut Steps) -> anyhow::Result<()> {
         "setup" => setup::everything(steps),
         "build" => build::site(steps),
         "serve" => serve::verb(rest, steps),
-        "size" => size::verb(steps),
+        "size" => size::verb(rest, steps),
         "test" => test::verb(rest, steps),
         "bench" => bench::verb(steps),
         "" | "help" | "--help" => {

@@ -1,5 +1,6 @@
 //! `cargo xtask size`: what a phone must load before the first question, and in all, against the limits.
 
+mod rooms;
 mod table;
 mod wasm_names;
 
@@ -17,10 +18,28 @@ const OFFLINE_LIMIT: u64 = 1_000_000;
 /// Requests up to the first question, the icon and the manifest among them.
 const REQUESTS_LIMIT: usize = 8;
 
+/// Modules of the standard library that print and read floats.
+const FLOATS: [&str; 2] = ["flt2dec", "dec2flt"];
+
 /// Builds what changed, prints the table, and fails when a limit is broken.
-pub(crate) fn verb(steps: &mut Steps) -> Result<()> {
+pub(crate) fn verb(arguments: &[String], steps: &mut Steps) -> Result<()> {
+    let rooms = match arguments {
+        [] => false,
+        [only] if only == "--rooms" => true,
+        _ => bail!("size takes --rooms or nothing."),
+    };
     build::site(steps)?;
+    if rooms {
+        rooms::print(&functions()?);
+    }
     check()
+}
+
+/// What the compiler made the page of.
+fn functions() -> Result<Vec<wasm_names::Function>> {
+    let wasm = std::fs::read(build::named_wasm()).context("Cannot read the wasm with its names.")?;
+    wasm_names::functions(&wasm)
+        .context("The wasm of the page cannot be checked for what was linked into it.")
 }
 
 /// Prints the table of what has been built, and fails when a limit is broken.
@@ -62,13 +81,16 @@ pub(crate) fn check() -> Result<()> {
             table.requests()
         ));
     }
-    let wasm = std::fs::read(build::named_wasm()).context("Cannot read the wasm with its names.")?;
-    let floats = wasm_names::containing(&wasm, &["flt2dec", "dec2flt"])?;
+    let floats: Vec<_> = functions()?
+        .into_iter()
+        .filter(|one| FLOATS.iter().any(|word| one.name.contains(word)))
+        .collect();
     if let Some(example) = floats.first() {
         faults.push(format!(
-            "Code that prints or reads floats is linked into the page ({} functions, such as {example}). It costs about \
-             20 kB: keep floats inside, integers at every border, and no Debug or Display of a float.",
-            floats.len()
+            "Code that prints or reads floats is linked into the page ({} functions, such as {}). It costs about 20 kB: \
+             keep floats inside, integers at every border, and no Debug or Display of a float.",
+            floats.len(),
+            example.name
         ));
     }
     if faults.is_empty() {

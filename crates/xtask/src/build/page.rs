@@ -105,7 +105,9 @@ fn bind(tools: &PageTools, dist: &Path) -> Result<()> {
 /// Flags that take the paths of this machine out of panic messages: they are nobody's business, and bytes.
 fn short_paths() -> Result<String> {
     let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
-    let home = home.or_else(|| std::env::home_dir().map(|h| h.join(".cargo"))).unwrap_or_default();
+    let home = home
+        .or_else(|| std::env::home_dir().map(|h| h.join(".cargo")))
+        .unwrap_or_default();
     let mut flags = vec![format!("--remap-path-prefix={}=", house::at("").display())];
     let registries = home.join("registry/src");
     for registry in std::fs::read_dir(registries).into_iter().flatten() {
@@ -121,7 +123,13 @@ fn shrink(node: &Node, from: &Path, to: &Path) -> Result<()> {
     // Rust keeps its stack where the lowest kilobyte would be used, and memory begins as zeros: both are safe to say.
     command
         .arg(optimiser)
-        .args(["-Oz", "--converge", "--low-memory-unused", "--zero-filled-memory", "--output"])
+        .args([
+            "-Oz",
+            "--converge",
+            "--low-memory-unused",
+            "--zero-filled-memory",
+            "--output",
+        ])
         .arg(to)
         .arg(from);
     run::shown(&mut command).context("The wasm could not be shrunk.")

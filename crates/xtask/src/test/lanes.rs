@@ -29,7 +29,7 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
         steps,
         tally,
         "lint",
-        "The linter found something in the native code.",
+        "The native code does not compile, or the linter found something in it.",
         |_| {
             let mut lint = run::cargo();
             run::shown(
@@ -43,7 +43,7 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
         steps,
         tally,
         "lint for wasm",
-        "The linter found something in what only the page compiles.",
+        "The page does not compile for wasm, or the linter found something in it.",
         |steps| {
             setup::page(steps)?;
             let mut lint = run::cargo();

@@ -18,7 +18,7 @@ pub(crate) enum Depth {
     Deep,
 }
 
-/// Runs the lanes. The last line but one says how many checks passed: each test is one, and so is each other lane.
+/// Runs the lanes. The last line says how many checks passed: each test is one, and so is each other lane.
 pub(crate) fn verb(arguments: &[String], steps: &mut Steps) -> Result<()> {
     let depth = match arguments {
         [] => Depth::Usual,
@@ -29,6 +29,13 @@ pub(crate) fn verb(arguments: &[String], steps: &mut Steps) -> Result<()> {
     let outcome = lanes::all(depth, steps, &mut tally);
     steps.slowest();
     steps.forget();
+    if let Err(error) = &outcome {
+        println!("\n{error:#}");
+    }
     println!("\n{tally}");
-    outcome
+    match outcome {
+        Ok(()) => Ok(()),
+        // What failed has been said; the counts must be the last line.
+        Err(_) => std::process::exit(1),
+    }
 }
