@@ -25,6 +25,13 @@ pub struct Figure {
     pub says: String,
 }
 
+impl Figure {
+    /// As `sketch` takes it.
+    pub(crate) fn parts(&self) -> (&str, &str, &str) {
+        (&self.name, &self.strokes, &self.says)
+    }
+}
+
 /// Reads the files of a folder such as `data/art`: `grip.toml` holds the figures `grip.`. Folders in a path do not
 /// count. The figures are in order of file and line.
 ///

@@ -4,8 +4,9 @@ use std::cell::RefCell;
 use std::fmt;
 use std::rc::Rc;
 
-/// The most faults that are reported: a hostile folder must not fill the memory with complaints.
-const MOST: usize = 500;
+/// The most faults that are reported, of unknown names and of all else: a hostile folder must not fill the memory
+/// with complaints.
+pub const MOST_FAULTS: usize = 500;
 /// The most of a quoted text that a message repeats, in characters.
 const LONGEST_QUOTE: usize = 40;
 
@@ -103,7 +104,7 @@ impl Faults {
         known: impl Iterator<Item = &'a str> + Clone,
         list: &str,
     ) -> String {
-        if self.faults.borrow().len().max(self.unknown.borrow().len()) >= MOST {
+        if self.faults.borrow().len().max(self.unknown.borrow().len()) >= MOST_FAULTS {
             return String::new();
         }
         meant(written, known, list)
@@ -137,7 +138,7 @@ impl Faults {
 
 fn put(list: &RefCell<Vec<Fault>>, at: &Spot, says: String, hint: String) {
     let mut list = list.borrow_mut();
-    if list.len() < MOST {
+    if list.len() < MOST_FAULTS {
         list.push(Fault {
             file: at.file.to_string(),
             line: at.line,

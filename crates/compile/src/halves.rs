@@ -14,12 +14,9 @@ pub(crate) struct Halves {
 }
 
 /// Parts the figures; those that nothing uses stay behind.
-pub(crate) fn of(figures: &[Figure], model: &Model, core: &Core) -> Halves {
-    let art = Art::new(
-        figures
-            .iter()
-            .map(|f| (f.name.as_str(), f.strokes.as_str(), f.says.as_str())),
-    );
+pub(crate) fn of(model: &Model, core: &Core) -> Halves {
+    let figures = &model.art;
+    let art = Art::new(figures.iter().map(Figure::parts));
     let uses = |lines: &mut dyn Iterator<Item = String>| -> Vec<String> {
         lines
             .filter_map(|line| Some(Drawing::parse(&line).ok()?.figures(&art)))

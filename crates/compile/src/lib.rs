@@ -20,7 +20,7 @@ mod spread;
 mod text;
 
 pub use art::{Figure, art};
-pub use fault::Fault;
+pub use fault::{Fault, MOST_FAULTS};
 pub use files::{Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES};
 
 use codes::Codes;
@@ -62,7 +62,7 @@ pub fn compile(files: &Files) -> Result<Compiled, Vec<Fault>> {
     }
     let (model, unparsed) = read::read(files, &faults);
     let mut codes = Codes::read(files.get("codes.csv").unwrap_or_default(), &faults);
-    let compiled = finish(&model, figures(files), &mut codes, &faults, unparsed.is_empty());
+    let compiled = finish(&model, &mut codes, &faults, unparsed.is_empty());
     let (list, notes) = faults.into_sorted(&unparsed);
     match compiled {
         Some(compiled) if list.is_empty() => Ok(Compiled { notes, ..compiled }),
@@ -84,13 +84,7 @@ pub fn missing_codes(files: &Files) -> Vec<String> {
 }
 
 /// Resolves and assembles; none when something is wrong, which is in the collector.
-fn finish(
-    model: &Model,
-    figures: Vec<Figure>,
-    codes: &mut Codes,
-    faults: &Faults,
-    parsed: bool,
-) -> Option<Compiled> {
+fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Option<Compiled> {
     if !parsed {
         return None;
     }
@@ -116,7 +110,7 @@ fn finish(
         return None;
     }
     core.fit_limits = reason::fit_limits(&core);
-    let halves = halves::of(&figures, model, &core);
+    let halves = halves::of(model, &core);
     core.art = halves.early;
     checks::telling(model, &core, faults);
     let unsound = |e: pack::Fault| faults.add(&Spot::file("pack.toml"), e.0, "");
@@ -124,6 +118,9 @@ fn finish(
     let core_digest: [u8; 32] = Sha256::digest(&core_bytes).into();
     let book = assemble::book(model, &core_digest, halves.late);
     let book_bytes = pack::write_book(&book);
+    // Whoever opens the pack trusts nothing; what would be refused there is a fault here.
+    pack::read_core(&core_bytes).map_err(unsound).ok()?;
+    pack::read_book(&book_bytes).map_err(unsound).ok()?;
     let book_digest: [u8; 32] = Sha256::digest(&book_bytes).into();
     let mut counts = Basis::ALL.map(|b| (b, 0));
     for (count, n) in counts.iter_mut().zip(model.counts) {
@@ -139,15 +136,6 @@ fn finish(
         notes: Vec::new(),
         counts,
     })
-}
-
-/// The art beside a pack's files; what is wrong with it was told when the words of drawings were looked up.
-fn figures(files: &Files) -> Vec<Figure> {
-    let art = files.iter().filter(|(path, _)| path.starts_with("art/"));
-    art::art(&Files::new(
-        art.map(|(p, t)| (p.to_string(), t.to_string())).collect(),
-    ))
-    .unwrap_or_default()
 }
 
 fn hex(bytes: &[u8]) -> String {

@@ -170,6 +170,8 @@ pub(crate) struct Model {
     pub(crate) families: Vec<Common>,
     /// The unknown kind is the last.
     pub(crate) kinds: Vec<Kind>,
+    /// What drawings are put together from; empty when the caller handed over no art.
+    pub(crate) art: Vec<crate::art::Figure>,
     /// Figures in the files, in the order of `Basis::ALL`.
     pub(crate) counts: [usize; 4],
 }

@@ -35,6 +35,12 @@ impl Limit {
     pub(crate) const SENTENCES: Limit = Limit::line(500);
     /// A drawing, in the words of the sketch.
     pub(crate) const DRAWING: Limit = Limit::line(200);
+    /// One paragraph for the book. Four bytes to a character fit into what the reader of packs takes as one text.
+    pub(crate) const PARAGRAPH: Limit = Limit {
+        most: 1000,
+        words: 0,
+        lines: true,
+    };
     /// Paragraphs for the book.
     pub(crate) const PAGES: Limit = Limit {
         most: 8000,

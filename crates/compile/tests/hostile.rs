@@ -129,8 +129,15 @@ fn answered(files: &Files) -> Result<(), String> {
         return Err("two runs number differently".to_string());
     }
     match found {
-        Ok(c) if pack::read_core(&c.core_bytes).as_ref() == Ok(&c.core) => Ok(()),
-        Ok(_) => Err("the core does not come back".to_string()),
+        Ok(c) => {
+            let core = pack::read_core(&c.core_bytes).as_ref() == Ok(&c.core);
+            let book = pack::read_book(&c.book_bytes).as_ref() == Ok(&c.book);
+            if core && book {
+                Ok(())
+            } else {
+                Err("the pack does not come back".to_string())
+            }
+        }
         Err(faults) if faults.is_empty() => Err("refused without a fault".to_string()),
         Err(faults) => {
             for fault in faults {

@@ -122,7 +122,7 @@ impl Shelf<'_> {
             own: self.common(table, rests),
             forms: self.forms(table, rests),
             taken_for: taken_for(table),
-            notes: paragraphs(&table.text("notes", Limit::PAGES).unwrap_or_default()),
+            notes: notes(table),
             family,
         };
         let id = id?;
@@ -206,6 +206,16 @@ fn taken_for(table: &Table<'_>) -> Vec<(Mention, String)> {
         list.push((Mention { id: kind, spot }, check));
     }
     list
+}
+
+fn notes(table: &Table<'_>) -> Vec<String> {
+    let notes = paragraphs(&table.text("notes", Limit::PAGES).unwrap_or_default());
+    if notes.iter().any(|p| p.chars().count() > Limit::PARAGRAPH.most) {
+        let says = format!("A paragraph is longer than {} characters.", Limit::PARAGRAPH.most);
+        let spot = table.spot_of("notes");
+        table.faults().add(&spot, says, "Part it by a blank line.");
+    }
+    notes
 }
 
 /// Paragraphs, parted by blank lines; the lines within one are joined.

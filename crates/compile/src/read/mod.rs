@@ -10,6 +10,7 @@ mod questions;
 mod sections;
 mod small;
 
+use crate::art::Figure;
 use crate::cursor::{Doc, Table};
 use crate::fault::{Fault, Faults, Spot, meant};
 use crate::files::{Files, Lines, too_deep};
@@ -55,10 +56,11 @@ pub(crate) fn read(files: &Files, faults: &Faults) -> (Model, Vec<Fault>) {
     let sources = one("sources.toml")
         .map(|t| small::sources(&t))
         .unwrap_or_default();
+    let art = art(files, &mut unparsed);
     let context = Context {
         faults,
         sources: &sources,
-        art: art(files, &mut unparsed),
+        art: (!art.is_empty()).then(|| sketch::Art::new(art.iter().map(Figure::parts))),
         counts: Cell::default(),
     };
     let manifest = manifest::read(one("pack.toml").as_ref(), &context);
@@ -92,6 +94,7 @@ pub(crate) fn read(files: &Files, faults: &Faults) -> (Model, Vec<Fault>) {
         cautions,
         families,
         kinds,
+        art,
         counts,
     };
     (model, unparsed)
@@ -151,20 +154,12 @@ fn parse<'a>(files: &'a Files, faults: &'a Faults) -> (Vec<Parsed<'a>>, Vec<Faul
     (parsed, unparsed)
 }
 
-/// The figures of the files in `art/`, if there are any.
-fn art(files: &Files, unparsed: &mut Vec<Fault>) -> Option<sketch::Art> {
+/// The figures of the files in `art/`. What is wrong with them is told like faults of parsing: drawings follow.
+fn art(files: &Files, unparsed: &mut Vec<Fault>) -> Vec<Figure> {
     let figures = files.iter().filter(|(p, _)| p.starts_with(ART));
-    let figures: Vec<(String, String)> = figures.map(|(p, t)| (p.to_string(), t.to_string())).collect();
-    if figures.is_empty() {
-        return None;
-    }
-    match crate::art(&Files::new(figures)) {
-        Ok(figures) => Some(sketch::Art::new(
-            figures.iter().map(|f| (&*f.name, &*f.strokes, &*f.says)),
-        )),
-        Err(faults) => {
-            unparsed.extend(faults);
-            None
-        }
-    }
+    let figures = figures.map(|(p, t)| (p.to_string(), t.to_string()));
+    crate::art(&Files::new(figures.collect())).unwrap_or_else(|faults| {
+        unparsed.extend(faults);
+        Vec::new()
+    })
 }

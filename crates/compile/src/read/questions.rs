@@ -107,7 +107,7 @@ fn question(
         Limit::SENTENCES,
         "seller = \"What is the handle made of?\"",
     );
-    let newcomers = table.text("newcomers", Limit::PAGES).unwrap_or_default();
+    let newcomers = table.text("newcomers", Limit::PARAGRAPH).unwrap_or_default();
     if quantity.is_some_and(|q| read.iter().any(|r| r.quantity == Some(q))) {
         let says = "There are two questions with this answer; kinds have one spread only.";
         context

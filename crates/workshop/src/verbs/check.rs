@@ -2,7 +2,7 @@
 
 use crate::args::Args;
 use crate::{End, folder};
-use compile::{Compiled, Fault};
+use compile::{Compiled, Fault, MOST_FAULTS};
 use serde_json::{Value, json};
 
 const HELP: &str = "\
@@ -41,6 +41,11 @@ pub(crate) fn run(words: &[String]) -> End {
 fn as_text(pack: &str, result: &Result<Compiled, Vec<Fault>>) -> String {
     let lines = |list: &[Fault]| list.iter().map(|f| format!("{f}\n")).collect::<String>();
     match result {
+        Err(faults) if faults.len() >= MOST_FAULTS => format!(
+            "{}\n{} in {pack}, and perhaps more that are not shown.\n",
+            lines(faults),
+            counted(faults.len(), "fault")
+        ),
         Err(faults) => format!(
             "{}\n{} in {pack}.\n",
             lines(faults),

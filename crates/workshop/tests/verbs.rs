@@ -1,0 +1,176 @@
+//! The verbs as a writer of packs meets them: what is printed, how a run ends, what is written.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+/// The sound pack of the compiler's tests; its figures are invented.
+fn good() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../compile/tests/cases/good")
+}
+
+/// A fresh folder of that name.
+fn fresh(name: &str) -> PathBuf {
+    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    if path.exists() {
+        fs::remove_dir_all(&path).expect("an old folder can be removed");
+    }
+    path
+}
+
+/// A copy of the sound pack, with one file changed.
+fn changed(name: &str, file: &str, from: &str, to: &str) -> PathBuf {
+    let copy = fresh(name);
+    for folder in ["", "questions", "kinds"] {
+        fs::create_dir_all(copy.join(folder)).expect("a folder can be made");
+        for entry in fs::read_dir(good().join(folder)).expect("the pack can be listed") {
+            let entry = entry.expect("an entry");
+            if entry.path().is_file() {
+                fs::copy(entry.path(), copy.join(folder).join(entry.file_name())).expect("a copy");
+            }
+        }
+    }
+    let text = fs::read_to_string(copy.join(file)).expect("the file");
+    assert!(text.contains(from), "{file} holds {from}");
+    fs::write(copy.join(file), text.replace(from, to)).expect("the file can be changed");
+    copy
+}
+
+fn workshop(words: &[&str]) -> (Option<i32>, String, String) {
+    let Output {
+        status,
+        stdout,
+        stderr,
+    } = Command::new(env!("CARGO_BIN_EXE_workshop"))
+        .args(words)
+        .output()
+        .expect("the tool runs");
+    let text = |bytes| String::from_utf8(bytes).expect("text");
+    (status.code(), text(stdout), text(stderr))
+}
+
+fn shown(path: &Path) -> &str {
+    path.to_str().expect("a path of text")
+}
+
+#[test]
+fn check_reports_what_a_sound_pack_holds() {
+    let (code, out, err) = workshop(&["check", shown(&good())]);
+    assert_eq!((code, err.as_str()), (Some(0), ""));
+    for line in [
+        "Tiny test irons, edition 2026-01-31: no faults.",
+        "        3  kinds",
+        "        6  candidates",
+    ] {
+        assert!(out.lines().any(|l| l == line), "{line} is missing in:\n{out}");
+    }
+}
+
+#[test]
+fn check_lists_faults() {
+    let pack = changed("check-faults", "kinds/cast.toml", "bar always", "barr always");
+    let (code, out, _) = workshop(&["check", shown(&pack)]);
+    let fault = "kinds/cast.toml:28: looks.grip: \"barr\" is not a choice of this question. Choices: bar, pierced, wire.";
+    assert_eq!((code, out.lines().next()), (Some(1), Some(fault)));
+    let (code, out, _) = workshop(&["check", shown(&pack), "--json"]);
+    let json: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert_eq!(
+        (code, &json["faults"][0]["line"]),
+        (Some(1), &serde_json::json!(28))
+    );
+    assert_eq!(json["report"], serde_json::Value::Null);
+}
+
+#[test]
+fn check_speaks_json_of_a_sound_pack() {
+    let (code, out, _) = workshop(&["check", "--json", shown(&good())]);
+    let json: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert_eq!((code, &json["faults"]), (Some(0), &serde_json::json!([])));
+    assert_eq!(json["report"]["sizes"]["kinds"], 3);
+    assert_eq!(json["report"]["figures"]["published"], 1);
+}
+
+#[test]
+fn build_writes_the_same_files_each_time() {
+    let (one, two) = (fresh("build-one"), fresh("build-two"));
+    for out in [&one, &two] {
+        let (code, said, err) = workshop(&["build", shown(&good()), "--out", shown(out)]);
+        assert_eq!((code, err.as_str()), (Some(0), ""));
+        let list = fs::read_to_string(out.join("pack.txt")).expect("pack.txt");
+        assert_eq!(said, list);
+    }
+    let list = fs::read_to_string(one.join("pack.txt")).expect("pack.txt");
+    let names: Vec<&str> = list.lines().filter_map(|l| l.split(' ').nth(1)).collect();
+    assert_eq!(names.len(), 2);
+    for name in names {
+        let bytes = fs::read(one.join(name)).expect("a half of the pack");
+        assert_eq!(bytes, fs::read(two.join(name)).expect("the same"), "{name}");
+        let digits = name.trim_end_matches(".pack").rsplit('-').next().map(str::len);
+        assert_eq!((digits, &bytes[..7]), (Some(16), b"PRSMARK".as_slice()), "{name}");
+    }
+}
+
+#[test]
+fn build_writes_nothing_with_a_fault() {
+    let pack = changed("build-faults", "pack.toml", "unknown = 4", "unknown = 400");
+    let out = fresh("build-nothing");
+    let (code, said, err) = workshop(&["build", shown(&pack), "--out", shown(&out)]);
+    assert_eq!((code, said.as_str(), out.exists()), (Some(1), "", false));
+    assert_eq!(
+        err,
+        "pack.toml:9: unknown: The number must lie between 0.1 and 50.\n"
+    );
+}
+
+#[test]
+fn codes_prints_what_is_missing() {
+    let pack = changed("codes", "codes.csv", "kind,wire-iron,2\n", "");
+    assert_eq!(
+        workshop(&["codes", shown(&pack)]),
+        (Some(0), "kind,wire-iron,10\n".to_string(), String::new())
+    );
+    // The sound pack lacks none; what lacks all of them gets the heading too.
+    assert_eq!(workshop(&["codes", shown(&good())]).1, "");
+    fs::remove_file(pack.join("codes.csv")).expect("the file goes");
+    let (_, all, _) = workshop(&["codes", shown(&pack)]);
+    assert!(all.starts_with("what,id,code\nplace,anywhere,1\n"), "{all}");
+    fs::write(pack.join("codes.csv"), all).expect("the file comes");
+    assert_eq!(workshop(&["check", shown(&pack)]).0, Some(0));
+}
+
+#[test]
+fn what_is_not_understood_ends_with_two() {
+    let pack = good();
+    let pack = shown(&pack);
+    for words in [
+        vec![],
+        vec!["chekc", pack],
+        vec!["check"],
+        vec!["check", "no/such/folder"],
+        vec!["check", pack, "--jsn"],
+        vec!["build", pack],
+        vec!["build", pack, "--out"],
+        vec!["words", "--all"],
+    ] {
+        assert_eq!(workshop(&words).0, Some(2), "{words:?}");
+    }
+    for verb in ["check", "build", "codes", "words"] {
+        let (code, out, _) = workshop(&[verb, "--help"]);
+        assert!(
+            code == Some(0) && out.starts_with(&format!("workshop {verb}")),
+            "{verb}: {out}"
+        );
+    }
+}
+
+#[test]
+fn a_file_that_is_not_text_is_named_with_its_line() {
+    let pack = changed("not-text", "glossary.toml", "Grip", "Grip");
+    fs::write(pack.join("glossary.toml"), b"# one\n# \xff\n").expect("the file can be changed");
+    let (code, _, err) = workshop(&["check", shown(&pack)]);
+    assert_eq!(code, Some(2));
+    assert_eq!(
+        err,
+        "glossary.toml:2: The text is not UTF-8. Save the file as UTF-8.\n"
+    );
+}
