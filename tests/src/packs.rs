@@ -1,0 +1,54 @@
+//! The packs of the project, compiled from their plain files.
+
+use crate::YEAR;
+use consult::Guide;
+use std::path::{Path, PathBuf};
+
+/// A folder of the project, from its top.
+#[must_use]
+pub fn at(path: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("..").join(path)
+}
+
+/// Bytes of the bundled pack: core and book.
+///
+/// # Panics
+/// When the pack has faults: then no test can mean anything.
+#[must_use]
+#[allow(clippy::panic, reason = "a test harness: a pack with faults ends the run")]
+pub fn irons() -> (Vec<u8>, Vec<u8>) {
+    let mut texts = texts(&at("data/packs/irons"), "");
+    texts.extend(self::texts(&at("data/art"), "art/"));
+    let files = compile::Files::new(texts);
+    match compile::compile(&files) {
+        Ok(c) => (c.core_bytes, c.book_bytes),
+        Err(faults) => panic!("{}", faults.iter().map(|f| format!("{f}\n")).collect::<String>()),
+    }
+}
+
+/// The bundled pack made ready, book included.
+///
+/// # Panics
+/// When the pack cannot be read.
+#[must_use]
+#[allow(clippy::expect_used, reason = "a test harness")]
+pub fn guide() -> Guide {
+    let (core, book) = irons();
+    let guide = Guide::from_bytes(&core, YEAR).expect("the bundled pack can be read");
+    guide.take_book(&book).expect("the book belongs to it");
+    guide
+}
+
+/// Relative path and text of every plain file of a pack.
+fn texts(folder: &Path, inside: &str) -> Vec<(String, String)> {
+    let mut texts = Vec::new();
+    for entry in std::fs::read_dir(folder).into_iter().flatten().flatten() {
+        let name = format!("{inside}{}", entry.file_name().to_string_lossy());
+        if entry.path().is_dir() {
+            texts.extend(self::texts(&entry.path(), &format!("{name}/")));
+        } else if name.ends_with(".toml") || name.ends_with(".csv") {
+            texts.push((name, std::fs::read_to_string(entry.path()).unwrap_or_default()));
+        }
+    }
+    texts
+}
