@@ -14,7 +14,7 @@ fn simulated(guide: &Guide, name: &str, aims: &[Aim], tools: &[usize]) -> f64 {
     let share = |f: &dyn Fn(&Outcome) -> bool| mean(&|o| f64::from(u8::from(f(o))));
     let answers = mean(&|o| o.answers as f64);
     println!(
-        "{name}, {n} pieces from the own tables: {answers:.2} answers until settled or spent, settled {:.3}; right in \
+        "figure: {name}, {n} pieces from the own tables: {answers:.2} answers until settled or spent, settled {:.3}; right in \
          the end: kind {:.3}, role {:.3}, period or not {:.3}",
         share(&|o| o.settled),
         share(&|o| o.kind_right),
@@ -29,7 +29,7 @@ fn few_answers_settle_a_piece() {
     let guide = packs::guide();
     let tools: Vec<usize> = (0..guide.core.tools.len()).collect();
     let bits = entropy(&guide, &Plan::new(&guide.model, Goal::kind(&guide.model)));
-    println!("entropy of the kind: {bits:.2} bits");
+    println!("figure: entropy of the kind: {bits:.2} bits");
     let role_and_make = simulated(&guide, "role and make", &[Aim::Role, Aim::Make], &tools);
     let kind = simulated(&guide, "kind", &[Aim::Kind], &tools);
     assert!(role_and_make <= 8.0, "{role_and_make}");

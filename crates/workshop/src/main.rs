@@ -3,6 +3,7 @@
 
 mod args;
 mod folder;
+mod key;
 mod verbs;
 
 use std::process::ExitCode;
@@ -24,6 +25,7 @@ workshop: the tool for people who write packs
   workshop check <pack>                  look for faults in a folder of plain files
   workshop build <pack> --out <folder>   make the pack that the page reads
   workshop try <pack> --answers <file>   the finding for a file of answers
+  workshop print key <pack>              the printed key, as a page
   workshop codes <pack>                  the lines that codes.csv still lacks
   workshop words                         the words in which drawings are described
 
@@ -46,6 +48,7 @@ fn main() -> ExitCode {
             "check" => verbs::check::run(rest),
             "build" => verbs::build::run(rest),
             "codes" => verbs::codes::run(rest),
+            "print" => verbs::print::run(rest),
             "try" => verbs::try_out::run(rest),
             "words" => verbs::words::run(rest),
             other => args::refuse(&format!("There is no verb \"{other}\"."), HELP),

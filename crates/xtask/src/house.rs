@@ -13,6 +13,11 @@ pub(crate) fn at(path: &str) -> PathBuf {
     root().join(path)
 }
 
+/// Cargo's own output.
+pub(crate) fn target() -> PathBuf {
+    std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| at("target"), PathBuf::from)
+}
+
 /// Everything that the build writes, apart from cargo's own output.
 pub(crate) fn site() -> PathBuf {
     at("target/site")

@@ -3,5 +3,6 @@
 pub(crate) mod build;
 pub(crate) mod check;
 pub(crate) mod codes;
+pub(crate) mod print;
 pub(crate) mod try_out;
 pub(crate) mod words;

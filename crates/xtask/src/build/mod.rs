@@ -17,10 +17,15 @@ use crate::stamp::Stamp;
 use crate::steps::Steps;
 use anyhow::{Context, Result};
 use assets::Assets;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 pub(crate) use html::values as attribute_values;
 pub(crate) use page::named_wasm;
+
+/// The compiled core of the bundled pack, made if it is not there.
+pub(crate) fn core(steps: &mut Steps) -> Result<PathBuf> {
+    Ok(pack::step(steps)?.core)
+}
 
 /// Files that go into the release under names made of their bytes, as they are.
 const AS_THEY_ARE: [&str; 5] = [
@@ -88,6 +93,8 @@ fn finish(dist: &Path, packs: &pack::Packs, page: &page::Page, first: &first_que
     let index = html::filled(&assets.refer(&template), &names, &text(&first.html)?)?;
     assets.keep("index.html", index.as_bytes())?;
     html::check(&index, dist)?;
+    let key = assets.refer(&text(&packs.key)?);
+    assets.keep("key.html", key.as_bytes())?;
 
     let worker = worker::filled(&text(&house::at("www/sw.js"))?, assets.listed())?;
     std::fs::write(dist.join("sw.js"), worker)?;

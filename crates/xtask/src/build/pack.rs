@@ -13,6 +13,8 @@ const BUNDLED: &str = "data/packs/irons";
 pub(super) struct Packs {
     pub(super) core: PathBuf,
     pub(super) book: PathBuf,
+    /// The printed key, a page without its final names.
+    pub(super) key: PathBuf,
     pub(super) stamp: Stamp,
 }
 
@@ -20,18 +22,22 @@ pub(super) struct Packs {
 pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
     let folder = house::packs();
     // The rooms that a pack is made by; others may change without making another pack.
-    let paths = ["units", "pack", "reason", "compile", "workshop"].map(|room| format!("crates/{room}"));
+    let paths = [
+        "units", "pack", "reason", "sketch", "consult", "compile", "workshop",
+    ]
+    .map(|room| format!("crates/{room}"));
     let paths: Vec<&str> = paths
         .iter()
         .map(String::as_str)
-        .chain([BUNDLED, "Cargo.lock"])
+        .chain([BUNDLED, "data/art", "Cargo.lock"])
         .collect();
     let stamp = Stamp::of("pack", &paths, &[])?;
+    let key = folder.join("key.html");
     if let Ok(list) = read_list(&folder)
-        && stamp.fresh(&list)
+        && stamp.fresh(&[&list[..], std::slice::from_ref(&key)].concat())
     {
         steps.unchanged("pack");
-        return packs(list, stamp);
+        return packs(list, key, stamp);
     }
     stamp.clear()?;
     steps.step("pack: compile", || {
@@ -42,12 +48,23 @@ pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
             .arg(&folder);
         run::shown(&mut workshop).context("The pack could not be compiled.")
     })?;
+    steps.step("pack: printed key", || {
+        let mut workshop = run::cargo();
+        workshop.args(["run", "--package", "workshop", "--", "print", "key", BUNDLED]);
+        let page = run::printed(&mut workshop).context("The key could not be printed.")?;
+        Ok(std::fs::write(&key, page)?)
+    })?;
     stamp.keep()?;
-    packs(read_list(&folder)?, stamp)
+    packs(read_list(&folder)?, key, stamp)
 }
 
-fn packs([core, book]: [PathBuf; 2], stamp: Stamp) -> Result<Packs> {
-    Ok(Packs { core, book, stamp })
+fn packs([core, book]: [PathBuf; 2], key: PathBuf, stamp: Stamp) -> Result<Packs> {
+    Ok(Packs {
+        core,
+        book,
+        key,
+        stamp,
+    })
 }
 
 /// The files that `pack.txt` names: `core <file>` and `book <file>`.

@@ -38,6 +38,7 @@ pub(super) fn step(steps: &mut Steps, tools: &PageTools) -> Result<Page> {
         "Trunk.toml",
         "rust-toolchain.toml",
         ".cargo",
+        "crates/xtask/src/build/page.rs",
     ]);
     let compiler = run::printed(run::command("rustc").arg("--version"))?;
     let optimiser = tools
@@ -68,7 +69,7 @@ pub(super) fn step(steps: &mut Steps, tools: &PageTools) -> Result<Page> {
     })?;
     copy(&trunk.join("app.js"), &glue)?;
     copy(
-        &cargo_target().join("wasm32-unknown-unknown/release/app.wasm"),
+        &house::target().join("wasm32-unknown-unknown/release/app.wasm"),
         &named_wasm(),
     )?;
     match &tools.node {
@@ -145,10 +146,6 @@ fn rooms() -> Result<Vec<String>> {
     }
     rooms.sort();
     Ok(rooms)
-}
-
-fn cargo_target() -> PathBuf {
-    std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| house::at("target"), PathBuf::from)
 }
 
 fn copy(from: &Path, to: &Path) -> Result<()> {

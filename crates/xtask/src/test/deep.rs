@@ -29,6 +29,15 @@ pub(super) fn write(output: &str) -> Result<()> {
     std::fs::write(&file, text).with_context(|| format!("Cannot write {}.", file.display()))
 }
 
+/// Adds a figure that was found outside of the tests of the rooms.
+pub(super) fn add(figure: &str) -> Result<()> {
+    let file = house::at("target/deep.txt");
+    let mut text = std::fs::read_to_string(&file).unwrap_or_default();
+    text.push_str(figure);
+    text.push('\n');
+    std::fs::write(&file, text).with_context(|| format!("Cannot write {}.", file.display()))
+}
+
 /// ISO date of a day counted from 1970-01-01, by counting years and months off.
 fn date(mut days: u64) -> String {
     let leap = |year: u64| year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));

@@ -3,15 +3,14 @@
 use super::Depth;
 use super::browser;
 use super::deep;
+use super::same_bits;
 use super::tally::Tally;
 use crate::build;
-use crate::house;
 use crate::run;
 use crate::setup;
 use crate::size;
 use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
-use std::process::Command;
 
 /// The page's renderer is behind a feature; without it the linter would pass it by.
 const FEATURES: [&str; 2] = ["--features", "app/ssr"];
@@ -84,32 +83,18 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
     lane(steps, tally, "size", "The release is too large.", |_| {
         size::check()
     })?;
-    if house::at(WASM_HASH).exists() {
-        lane(
-            steps,
-            tally,
-            "the same bits in wasm",
-            "Native code and wasm disagree.",
-            wasm_hash,
-        )?;
-    }
+    lane(
+        steps,
+        tally,
+        "the same bits in wasm",
+        "Native code and wasm disagree.",
+        |steps| same_bits::check(steps, depth),
+    )?;
     let (node, chromium) = setup::browser(steps)?;
     runner(steps, tally, "browser", || {
         let (output, ended_well) = run::heard(&mut browser::command(&node, &chromium)?)?;
         Ok((Tally::of_node(&output), ended_well))
     })
-}
-
-/// Runs the mathematics in wasm and compares its digests with the native ones.
-const WASM_HASH: &str = "tests/wasm-hash/run.mjs";
-
-fn wasm_hash(steps: &mut Steps) -> Result<()> {
-    let (node, _) = setup::browser(steps)?;
-    run::shown(
-        Command::new(&node.program)
-            .arg(house::at(WASM_HASH))
-            .current_dir(house::root()),
-    )
 }
 
 /// A lane that passes or fails as a whole: one check.

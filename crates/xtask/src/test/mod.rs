@@ -3,6 +3,7 @@
 mod browser;
 mod deep;
 mod lanes;
+mod same_bits;
 mod tally;
 
 use crate::steps::Steps;

@@ -1,0 +1,63 @@
+//! Random consultations natively and in wasm: one hash over all posteriors, questions and findings must be the same.
+
+use super::Depth;
+use super::deep;
+use crate::build;
+use crate::house;
+use crate::run;
+use crate::setup;
+use crate::steps::Steps;
+use anyhow::{Context, Result, bail};
+use std::path::Path;
+use std::process::Command;
+
+/// Consultations at each depth.
+const SHALLOW: &str = "1000";
+const DEEP: &str = "10000";
+const SEED: &str = "20261124";
+
+/// Compares the two.
+pub(super) fn check(steps: &mut Steps, depth: Depth) -> Result<()> {
+    let tools = setup::page(steps)?;
+    let node = tools.node.context("Node is missing, in which the wasm is run.")?;
+    let core = build::core(steps)?;
+    let n = if depth == Depth::Deep { DEEP } else { SHALLOW };
+    let bound = house::at("target/wasm-hash");
+    run::shown(run::cargo().args([
+        "build",
+        "--release",
+        "--target",
+        "wasm32-unknown-unknown",
+        "--package",
+        "tests",
+        "--lib",
+    ]))?;
+    let wasm = house::target().join("wasm32-unknown-unknown/release/tests.wasm");
+    let mut bind = run::command(&tools.bindgen);
+    run::shown(
+        bind.args(["--target", "nodejs", "--no-typescript", "--out-dir"])
+            .arg(&bound)
+            .arg(wasm),
+    )?;
+    let words = |command: &mut Command, core: &Path| -> Result<String> {
+        let printed = run::printed(command.arg(core).args([n, SEED]))?;
+        Ok(String::from_utf8_lossy(&printed).trim().to_string())
+    };
+    let native = words(
+        run::cargo().args(["run", "--package", "tests", "--bin", "walk", "--"]),
+        &core,
+    )?;
+    let mut script = run::command(&node.program);
+    script
+        .arg(house::at("tests/wasm-hash/run.mjs"))
+        .arg(bound.join("tests.js"));
+    let wasm = words(&mut script, &core)?;
+    println!("consultations, answers, hash: native {native}; wasm {wasm}");
+    if depth == Depth::Deep {
+        deep::add(&format!("the same bits in wasm: native {native}; wasm {wasm}"))?;
+    }
+    if native != wasm {
+        bail!("The hashes differ.");
+    }
+    Ok(())
+}
