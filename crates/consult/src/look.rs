@@ -61,7 +61,7 @@ pub(crate) fn next_question(guide: &Guide, state: &State, facts: &Facts) -> Opti
 pub(crate) fn strip(guide: &Guide, state: &State, facts: &Facts) -> Strip {
     let fits = facts.fitting();
     let left = if state.given.is_empty() {
-        "each look narrows it down".to_string()
+        "each look narrows it".to_string()
     } else if facts.settled() {
         "settled: see the finding".to_string()
     } else {
@@ -80,7 +80,7 @@ pub(crate) fn strip(guide: &Guide, state: &State, facts: &Facts) -> Strip {
             None if facts.ranked.first().is_none_or(|l| l.gain < SPENT) => {
                 "no look left that tells much".to_string()
             }
-            None => "many looks alike so far".to_string(),
+            None => "more than 12 looks".to_string(),
         }
     };
     Strip {

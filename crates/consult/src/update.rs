@@ -188,13 +188,8 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
             settle_in(guide, &mut state, true, &mut effects);
         }
         Msg::Picture(picture) => {
-            let asked = state.screen == Screen::Look;
             state.picture = picture;
-            settle_in(guide, &mut state, false, &mut effects);
-            if asked && picture {
-                state.place_asked = true;
-                settle_in(guide, &mut state, true, &mut effects);
-            }
+            effects.push(address(guide, &state, false));
         }
         Msg::Tool(tool) => {
             let had = state.tools.contains(&tool);
