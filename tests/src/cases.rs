@@ -34,11 +34,7 @@ impl Shares {
     }
 
     fn of(&self, id: &str) -> Result<f64, String> {
-        self.0
-            .iter()
-            .find(|(n, _)| n == id)
-            .map(|(_, s)| *s)
-            .ok_or_else(|| format!("nothing is called {id}"))
+        self.0.iter().find(|(n, _)| n == id).map(|(_, s)| *s).ok_or_else(|| format!("nothing is called {id}"))
     }
 }
 
@@ -58,10 +54,7 @@ pub fn check(guide: &Guide, case: &Path) -> Result<(), String> {
     let roles = Shares::new(core.roles.iter().map(|r| &r.id), posterior.roles(&guide.model));
     let makes = Shares::new(core.makes.iter().map(|m| &m.id), posterior.makes(&guide.model));
     let mut broken = Vec::new();
-    for line in read("expect.txt")?
-        .lines()
-        .map(|l| l.split('#').next().unwrap_or_default().trim())
-    {
+    for line in read("expect.txt")?.lines().map(|l| l.split('#').next().unwrap_or_default().trim()) {
         if line.is_empty() {
             continue;
         }
@@ -74,27 +67,15 @@ pub fn check(guide: &Guide, case: &Path) -> Result<(), String> {
             broken.push(format!("{line}: {instead}"));
         }
     }
-    if broken.is_empty() {
-        Ok(())
-    } else {
-        Err(broken.join("\n"))
-    }
+    if broken.is_empty() { Ok(()) } else { Err(broken.join("\n")) }
 }
 
 fn holds(line: &str, shares: &Shares, makes: &Shares) -> Result<(), String> {
     if let Some((head, ids)) = line.split_once(':') {
-        let n: usize = head
-            .split_whitespace()
-            .last()
-            .and_then(|n| n.parse().ok())
-            .ok_or("how many?")?;
+        let n: usize = head.split_whitespace().last().and_then(|n| n.parse().ok()).ok_or("how many?")?;
         let first = &shares.0[..n.min(shares.0.len())];
         let found = ids.split('|').any(|id| first.iter().any(|(n, _)| n == id.trim()));
-        return if found {
-            Ok(())
-        } else {
-            Err(format!("first are {first:?}"))
-        };
+        return if found { Ok(()) } else { Err(format!("first are {first:?}")) };
     }
     let words: Vec<&str> = line.split_whitespace().collect();
     let (share, rest) = match words.as_slice() {
@@ -109,9 +90,5 @@ fn holds(line: &str, shares: &Shares, makes: &Shares) -> Result<(), String> {
     };
     let bound: f64 = bound.parse::<f64>().map_err(|e| e.to_string())? / 100.0;
     let ok = if at_least { share >= bound } else { share <= bound };
-    if ok {
-        Ok(())
-    } else {
-        Err(format!("it is {:.1}", share * 100.0))
-    }
+    if ok { Ok(()) } else { Err(format!("it is {:.1}", share * 100.0)) }
 }

@@ -40,10 +40,7 @@ pub fn wander(core: &[u8], n: u32, seed: u64) -> Result<Walk, String> {
                 state = update(&guide, state, msg).0;
             }
             let posterior = weigh(&guide.model, state.place, &state.answers());
-            posterior
-                .p
-                .iter()
-                .for_each(|p| hash.add(&p.to_bits().to_le_bytes()));
+            posterior.p.iter().for_each(|p| hash.add(&p.to_bits().to_le_bytes()));
             hash.add(consult::fragment(&guide, &state).as_bytes());
             answers += 1;
         }
@@ -53,11 +50,7 @@ pub fn wander(core: &[u8], n: u32, seed: u64) -> Result<Walk, String> {
             hash.add(format!("{f:?}").as_bytes());
         }
     }
-    Ok(Walk {
-        consultations: n,
-        answers,
-        hash: format!("{:016x}", hash.0),
-    })
+    Ok(Walk { consultations: n, answers, hash: format!("{:016x}", hash.0) })
 }
 
 /// What a user might tap now.
@@ -74,10 +67,7 @@ fn taps(guide: &Guide, state: &State, random: &mut Random) -> Vec<Msg> {
         1 => vec![Msg::Undo],
         2 => vec![Msg::Either, choose(0), choose(1 + random.below(choices - 1))],
         3 => vec![choose(random.below(choices)), Msg::Unsure(question)],
-        4 => vec![
-            Msg::Type(format!("{}", 20 + random.below(180))),
-            Msg::Enter(question),
-        ],
+        4 => vec![Msg::Type(format!("{}", 20 + random.below(180))), Msg::Enter(question)],
         _ => vec![choose(random.below(choices))],
     }
 }

@@ -25,11 +25,8 @@ pub fn lead(guide: &Guide, aims: &[Aim], tools: &[usize], random: &mut Random) -
     let model = &guide.model;
     let unknown = guide.core.kinds.len() - 1;
     let prior = weigh(model, 0, &[]).p;
-    let known: Vec<f64> = prior
-        .iter()
-        .zip(model.kind_of())
-        .map(|(p, k)| if *k == unknown { 0.0 } else { *p })
-        .collect();
+    let known: Vec<f64> =
+        prior.iter().zip(model.kind_of()).map(|(p, k)| if *k == unknown { 0.0 } else { *p }).collect();
     let piece = random.pick(&known);
     let mut state = State::default();
     state.place_asked = true;
@@ -46,15 +43,7 @@ pub fn lead(guide: &Guide, aims: &[Aim], tools: &[usize], random: &mut Random) -
             break false;
         };
         let choice = draw(guide, look.question, piece, random);
-        state = update(
-            guide,
-            state,
-            Msg::Choose {
-                question: look.question,
-                choice,
-            },
-        )
-        .0;
+        state = update(guide, state, Msg::Choose { question: look.question, choice }).0;
         answers += 1;
     };
     let posterior = weigh(model, 0, &state.answers());
@@ -102,9 +91,5 @@ fn draw(guide: &Guide, question: usize, piece: usize, random: &mut Random) -> us
 #[must_use]
 pub fn entropy(guide: &Guide, plan: &Plan) -> f64 {
     let shares = plan.goal().shares(&weigh(&guide.model, 0, &[]));
-    -shares
-        .iter()
-        .filter(|s| **s > 0.0)
-        .map(|s| s * libm::log2(*s))
-        .sum::<f64>()
+    -shares.iter().filter(|s| **s > 0.0).map(|s| s * libm::log2(*s)).sum::<f64>()
 }

@@ -7,11 +7,8 @@ use tests::packs::{at, guide};
 fn broken(folder: &str) -> (usize, Vec<String>) {
     let guide = guide();
     let cases = folders(&at(folder));
-    let fails = |case: &std::path::PathBuf| {
-        check(&guide, case)
-            .err()
-            .map(|e| format!("{}: {e}", case.display()))
-    };
+    let fails =
+        |case: &std::path::PathBuf| check(&guide, case).err().map(|e| format!("{}: {e}", case.display()));
     (cases.len(), cases.iter().filter_map(fails).collect())
 }
 
@@ -27,9 +24,6 @@ fn rules_of_the_trade() {
 fn described_pieces_find_their_role() {
     let (cases, broken) = broken("tests/cases/rows");
     assert_eq!(cases, 20, "the twenty are not all there");
-    println!(
-        "figure: described pieces: role in the first two for {} of 20",
-        20 - broken.len()
-    );
+    println!("figure: described pieces: role in the first two for {} of 20", 20 - broken.len());
     assert!(broken.len() <= 3, "{}", broken.join("\n"));
 }

@@ -68,18 +68,10 @@ impl Component for App {
             events::hear("popstate", move |_| back.emit(())),
             events::hear("hashchange", move |_| jumped.emit(())),
             events::hear("pressmark:offline-ready", move |_| ready.emit(Ok(()))),
-            events::hear("pressmark:offline-failed", move |why| {
-                failed.emit(Err(why.unwrap_or_default()))
-            }),
+            events::hear("pressmark:offline-failed", move |why| failed.emit(Err(why.unwrap_or_default()))),
             events::hear("pressmark:update", move |_| newer.emit(())),
         ];
-        App {
-            guide,
-            state,
-            waiting,
-            around,
-            _ears: ears,
-        }
+        App { guide, state, waiting, around, _ears: ears }
     }
 
     fn update(&mut self, _: &Context<Self>, happened: Happened) -> bool {
@@ -146,11 +138,8 @@ impl App {
 
 fn copy(ctx: &Context<App>, text: String) {
     let done = ctx.link().callback(|ok| {
-        let said = if ok {
-            "Copied."
-        } else {
-            "This browser does not let pages copy. Select the text by hand."
-        };
+        let said =
+            if ok { "Copied." } else { "This browser does not let pages copy. Select the text by hand." };
         Happened::Do(Msg::Notice(Some(said.to_string())))
     });
     wasm_bindgen_futures::spawn_local(async move { done.emit(clipboard::copy(text).await) });

@@ -20,9 +20,7 @@ async fn start() {
     };
     match (guide, browser::page::root()) {
         (Ok(guide), Some(root)) => {
-            let props = AppProps {
-                guide: Rc::new(guide),
-            };
+            let props = AppProps { guide: Rc::new(guide) };
             yew::Renderer::<App>::with_root_and_props(root, props).render();
         }
         (Err(sentence), _) => browser::events::tell("trouble", Some(&sentence)),

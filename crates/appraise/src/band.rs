@@ -15,10 +15,7 @@ impl Band {
     #[must_use]
     pub fn of_middle_half(low: i64, high: i64) -> Band {
         let (low, high) = (libm::log(low.max(1) as f64), libm::log(high.max(2) as f64));
-        Band {
-            mean: f64::midpoint(low, high),
-            sd: ((high - low) / MIDDLE_HALF).max(0.05),
-        }
+        Band { mean: f64::midpoint(low, high), sd: ((high - low) / MIDDLE_HALF).max(0.05) }
     }
 
     /// P(price below `minor`).
@@ -39,9 +36,7 @@ impl Mixture {
     #[must_use]
     pub fn new(parts: Vec<(f64, Band)>) -> Option<Mixture> {
         let sum: f64 = parts.iter().map(|(w, _)| w).sum();
-        (sum > 0.0).then(|| Mixture {
-            parts: parts.into_iter().map(|(w, b)| (w / sum, b)).collect(),
-        })
+        (sum > 0.0).then(|| Mixture { parts: parts.into_iter().map(|(w, b)| (w / sum, b)).collect() })
     }
 
     /// P(price below `minor`).
@@ -56,11 +51,7 @@ impl Mixture {
         let (mut low, mut high) = (0.0, 50.0);
         for _ in 0..60 {
             let middle = f64::midpoint(low, high);
-            if self.below(libm::exp(middle)) < share {
-                low = middle
-            } else {
-                high = middle
-            }
+            if self.below(libm::exp(middle)) < share { low = middle } else { high = middle }
         }
         libm::round(libm::exp(low)) as i64
     }
@@ -98,10 +89,7 @@ mod tests {
     fn quartiles_come_back() {
         let one = Mixture::new(vec![(3.0, Band::of_middle_half(1000, 3500))]).expect("has weight");
         assert!((one.quantile(0.25) - 1000).abs() <= 1 && (one.quantile(0.75) - 3500).abs() <= 1);
-        assert!(
-            (one.quantile(0.5) - 1871).abs() <= 1,
-            "the median is the geometric mean of the quartiles"
-        );
+        assert!((one.quantile(0.5) - 1871).abs() <= 1, "the median is the geometric mean of the quartiles");
     }
 
     #[test]

@@ -8,11 +8,7 @@ use std::rc::Rc;
 use toml::de::DeTable;
 
 /// The strokes of one figure.
-const STROKES: Limit = Limit {
-    most: 4000,
-    words: 0,
-    lines: true,
-};
+const STROKES: Limit = Limit { most: 4000, words: 0, lines: true };
 
 /// A figure: strokes under a name.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -65,11 +61,7 @@ pub fn art(files: &Files) -> Result<Vec<Figure>, Vec<Fault>> {
                 hint: "Check quotes and brackets here and in the line above.".to_string(),
             });
         }
-        let doc = Doc {
-            path: Rc::from(path),
-            lines,
-            faults: &faults,
-        };
+        let doc = Doc { path: Rc::from(path), lines, faults: &faults };
         file(&Table::top(&doc, tree.get_ref()), key, &mut figures);
     }
     let list = faults.into_sorted(&unparsed).0;
@@ -88,9 +80,7 @@ fn file(top: &Table<'_>, key: &str, figures: &mut Vec<Figure>) {
         };
         figures.push(Figure {
             name: format!("{key}.{value}"),
-            strokes: strokes
-                .and_then(|s| s.text(STROKES))
-                .map_or(String::new(), |s| joined(&s)),
+            strokes: strokes.and_then(|s| s.text(STROKES)).map_or(String::new(), |s| joined(&s)),
             says,
         });
         table.done();
@@ -125,10 +115,8 @@ mod tests {
         let grip = "[wire]\nsays = \"a bent wire\"\nstrokes = \"\"\"\nlM1 2\n3 4\nlM5 6\"\"\"\n[bar]\nsays = \"a bar\"\nstrokes = \"\"";
         let sign = "[5]\nstrokes = \"M6 -10\"";
         let figures = read(&[("art/grip.toml", grip), ("sign.toml", sign)]).unwrap();
-        let all: Vec<_> = figures
-            .iter()
-            .map(|f| (f.name.as_str(), f.strokes.as_str(), f.says.as_str()))
-            .collect();
+        let all: Vec<_> =
+            figures.iter().map(|f| (f.name.as_str(), f.strokes.as_str(), f.says.as_str())).collect();
         assert_eq!(
             all,
             [

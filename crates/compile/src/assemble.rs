@@ -21,17 +21,10 @@ pub(crate) fn core(model: &Model, drafts: &[Draft], codes: &mut Codes, faults: &
         };
         things.iter().map(one).collect()
     };
-    let (places, tools, parts) = (
-        named("place", &m.places),
-        named("tool", &m.tools),
-        named("part", &m.parts),
-    );
+    let (places, tools, parts) =
+        (named("place", &m.places), named("tool", &m.tools), named("part", &m.parts));
     let (roles, makes) = (named("role", &m.roles), named("make", &m.makes));
-    let mut questions: Vec<Question> = model
-        .questions
-        .iter()
-        .map(|q| question(q, codes, faults))
-        .collect();
+    let mut questions: Vec<Question> = model.questions.iter().map(|q| question(q, codes, faults)).collect();
     let kinds = model
         .kinds
         .iter()
@@ -53,10 +46,7 @@ pub(crate) fn core(model: &Model, drafts: &[Draft], codes: &mut Codes, faults: &
             row.map_or(0, |row| number(&mut question.rows, row))
         });
         let rows = rows.collect();
-        let roles = draft.roles.as_ref().map(|r| RoleRow {
-            shares: r.shares.clone(),
-            basis: r.basis,
-        });
+        let roles = draft.roles.as_ref().map(|r| RoleRow { shares: r.shares.clone(), basis: r.basis });
         candidates.push(Candidate {
             kind: small(draft.kind),
             make: small(draft.make),
@@ -66,10 +56,7 @@ pub(crate) fn core(model: &Model, drafts: &[Draft], codes: &mut Codes, faults: &
             rows,
         });
     }
-    let opening = m
-        .opening
-        .iter()
-        .filter_map(|o| model.questions.iter().position(|q| q.id == o.id));
+    let opening = m.opening.iter().filter_map(|o| model.questions.iter().position(|q| q.id == o.id));
     Core {
         head: m.head.clone(),
         places,
@@ -142,31 +129,16 @@ fn kind(
         name: kind.name.clone(),
         short: kind.short.clone(),
         standing: kind.standing,
-        serves: kind
-            .own
-            .serves
-            .clone()
-            .or(family.and_then(|f| f.serves.clone()))
-            .unwrap_or_default(),
-        makes: (0..model.manifest.makes.len())
-            .map(|m| facts(model, kind, m).filter(|_| occurs(m)))
-            .collect(),
-        cautions: kind
-            .own
-            .cautions
-            .clone()
-            .or(family.and_then(|f| f.cautions.clone()))
-            .unwrap_or_default(),
+        serves: kind.own.serves.clone().or(family.and_then(|f| f.serves.clone())).unwrap_or_default(),
+        makes: (0..model.manifest.makes.len()).map(|m| facts(model, kind, m).filter(|_| occurs(m))).collect(),
+        cautions: kind.own.cautions.clone().or(family.and_then(|f| f.cautions.clone())).unwrap_or_default(),
     }
 }
 
 fn kind_text(model: &Model, kind: &crate::model::Kind) -> KindText {
     let confusion = |(mention, check): &(crate::model::Mention, String)| {
         let at = model.kinds.iter().position(|k| k.id == mention.id)?;
-        Some(Confusion {
-            kind: small(at),
-            check: check.clone(),
-        })
+        Some(Confusion { kind: small(at), check: check.clone() })
     };
     KindText {
         purpose: kind.purpose.clone(),
@@ -177,10 +149,7 @@ fn kind_text(model: &Model, kind: &crate::model::Kind) -> KindText {
 }
 
 fn question_text(q: &crate::model::Question) -> QuestionText {
-    QuestionText {
-        seller: q.seller.clone(),
-        newcomers: q.newcomers.clone(),
-    }
+    QuestionText { seller: q.seller.clone(), newcomers: q.newcomers.clone() }
 }
 
 fn caution(c: &crate::model::Caution, codes: &mut Codes, faults: &Faults) -> Caution {

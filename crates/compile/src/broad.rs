@@ -12,15 +12,9 @@ const ANYTHING: f64 = 0.5;
 
 /// Fills in what the unknown kind does not say.
 pub(crate) fn fill(model: &Model, drafts: &mut [Draft]) {
-    let known: Vec<Draft> = drafts
-        .iter()
-        .filter(|d| model.kinds[d.kind].standing != Standing::Unknown)
-        .cloned()
-        .collect();
-    for draft in drafts
-        .iter_mut()
-        .filter(|d| model.kinds[d.kind].standing == Standing::Unknown)
-    {
+    let known: Vec<Draft> =
+        drafts.iter().filter(|d| model.kinds[d.kind].standing != Standing::Unknown).cloned().collect();
+    for draft in drafts.iter_mut().filter(|d| model.kinds[d.kind].standing == Standing::Unknown) {
         for q in 0..model.questions.len() {
             if draft.entries[q].is_none() {
                 draft.entries[q] = broad(model, &known, q, draft.make);
@@ -35,11 +29,7 @@ pub(crate) fn fill(model: &Model, drafts: &mut [Draft]) {
 /// The known candidates of a make; of all makes when no kind has it.
 fn of_make(known: &[Draft], make: usize) -> Vec<&Draft> {
     let found: Vec<&Draft> = known.iter().filter(|d| d.make == make).collect();
-    if found.is_empty() {
-        known.iter().collect()
-    } else {
-        found
-    }
+    if found.is_empty() { known.iter().collect() } else { found }
 }
 
 /// The mean of shares: kinds weigh alike, the candidates of a kind by their share in it. Sums to one.
@@ -56,9 +46,7 @@ fn mean<'a>(drafts: &[&'a Draft], n: usize, shares: impl Fn(&'a Draft) -> Option
         }
     }
     let sum: f64 = mean.iter().sum();
-    mean.iter()
-        .map(|m| if sum > 0.0 { m / sum } else { 1.0 / n as f64 })
-        .collect()
+    mean.iter().map(|m| if sum > 0.0 { m / sum } else { 1.0 / n as f64 }).collect()
 }
 
 fn broad(model: &Model, known: &[Draft], question: usize, make: usize) -> Option<Entry> {
@@ -75,31 +63,18 @@ fn broad(model: &Model, known: &[Draft], question: usize, make: usize) -> Option
         });
         return twice_all(spreads).map(|says| Entry { says, rests });
     }
-    let mean = mean(&drafts, n, |d| {
-        match d.entries[question].as_ref().map(|e| &e.says) {
-            Some(Says::Shares(shares)) => Some(shares),
-            _ => None,
-        }
+    let mean = mean(&drafts, n, |d| match d.entries[question].as_ref().map(|e| &e.says) {
+        Some(Says::Shares(shares)) => Some(shares),
+        _ => None,
     });
-    let mixed: Vec<f64> = mean
-        .iter()
-        .map(|m| (1.0 - ANYTHING) * m + ANYTHING / n as f64)
-        .collect();
-    Some(Entry {
-        says: Says::Shares(even::per_mille(&mixed)),
-        rests,
-    })
+    let mixed: Vec<f64> = mean.iter().map(|m| (1.0 - ANYTHING) * m + ANYTHING / n as f64).collect();
+    Some(Entry { says: Says::Shares(even::per_mille(&mixed)), rests })
 }
 
 fn roles(model: &Model, known: &[Draft], make: usize) -> RoleLine {
     let drafts = of_make(known, make);
     let lines = drafts.iter().filter_map(|d| d.roles.as_ref());
     let basis = lines.map(|r| r.basis).fold(Basis::Practice, Basis::max);
-    let mean = mean(&drafts, model.manifest.roles.len(), |d| {
-        d.roles.as_ref().map(|r| &r.shares)
-    });
-    RoleLine {
-        shares: even::per_mille(&mean),
-        basis,
-    }
+    let mean = mean(&drafts, model.manifest.roles.len(), |d| d.roles.as_ref().map(|r| &r.shares));
+    RoleLine { shares: even::per_mille(&mean), basis }
 }

@@ -21,11 +21,7 @@ pub(crate) fn names(model: &Model, faults: &Faults) {
     let mut opened: Vec<&str> = Vec::new();
     for mention in &model.manifest.opening {
         if opened.contains(&mention.id.as_str()) {
-            faults.add(
-                &mention.spot,
-                format!("{} stands twice.", quote(&mention.id)),
-                "Name it once.",
-            );
+            faults.add(&mention.spot, format!("{} stands twice.", quote(&mention.id)), "Name it once.");
         }
         opened.push(&mention.id);
         known(mention, questions(), "question", "Questions", faults);
@@ -35,11 +31,7 @@ pub(crate) fn names(model: &Model, faults: &Faults) {
         for (mention, _) in &kind.taken_for {
             known(mention, kinds(), "kind", "Kinds", faults);
             if mention.id == kind.id {
-                faults.add(
-                    &mention.spot,
-                    "A kind cannot be taken for itself.",
-                    "Name the other kind.",
-                );
+                faults.add(&mention.spot, "A kind cannot be taken for itself.", "Name the other kind.");
             }
         }
     }
@@ -62,23 +54,11 @@ fn known<'a>(
 pub(crate) fn counts(model: &Model, faults: &Faults) {
     let file = Spot::file("pack.toml");
     if model.questions.is_empty() {
-        faults.add(
-            &file,
-            "The pack has no question.",
-            "Add [[question]] to a file in questions/.",
-        );
+        faults.add(&file, "The pack has no question.", "Add [[question]] to a file in questions/.");
     }
-    let unknown: Vec<&Kind> = model
-        .kinds
-        .iter()
-        .filter(|k| k.standing == Standing::Unknown)
-        .collect();
+    let unknown: Vec<&Kind> = model.kinds.iter().filter(|k| k.standing == Standing::Unknown).collect();
     if model.kinds.len() == unknown.len() {
-        faults.add(
-            &file,
-            "The pack has no kind.",
-            "Add [[kind]] to a file in kinds/.",
-        );
+        faults.add(&file, "The pack has no kind.", "Add [[kind]] to a file in kinds/.");
     }
     match unknown.as_slice() {
         [] => {
@@ -96,16 +76,11 @@ pub(crate) fn counts(model: &Model, faults: &Faults) {
             }
         }
     }
-    for (what, n, most) in [
-        ("kinds", model.kinds.len(), MOST_KINDS),
-        ("questions", model.questions.len(), MOST_QUESTIONS),
-    ] {
+    for (what, n, most) in
+        [("kinds", model.kinds.len(), MOST_KINDS), ("questions", model.questions.len(), MOST_QUESTIONS)]
+    {
         if n > most {
-            faults.add(
-                &file,
-                format!("There are more than {most} {what}."),
-                "Leave some out.",
-            );
+            faults.add(&file, format!("There are more than {most} {what}."), "Leave some out.");
         }
     }
 }
@@ -123,21 +98,13 @@ pub(crate) fn invented(model: &Model, faults: &Faults) {
 /// Questions that separate nothing, and kinds that nothing separates.
 pub(crate) fn telling(model: &Model, core: &Core, faults: &Faults) {
     let unknown = core.kinds.len() - 1;
-    let known: Vec<_> = core
-        .candidates
-        .iter()
-        .filter(|c| usize::from(c.kind) != unknown)
-        .collect();
+    let known: Vec<_> = core.candidates.iter().filter(|c| usize::from(c.kind) != unknown).collect();
     for (i, q) in model.questions.iter().enumerate() {
         let mut rows = known.iter().map(|c| c.rows[i]);
         let first = rows.next();
         if rows.all(|r| Some(r) == first) {
             let says = "Every kind and make shows the same here: the question tells nothing.";
-            faults.note(
-                &q.spot.of(&q.id),
-                says,
-                "State in kinds or makes how they differ.",
-            );
+            faults.note(&q.spot.of(&q.id), says, "State in kinds or makes how they differ.");
         }
     }
     let tables = |kind: usize| -> Vec<_> {
@@ -166,10 +133,8 @@ pub(crate) fn priors(model: &Model, core: &Core, faults: &Faults) {
     let choices: usize = core.questions.iter().map(|q| q.choices.len()).sum();
     let cells = core.candidates.len() * choices;
     if cells > MOST_CELLS {
-        let says = format!(
-            "{} candidates by {choices} choices are too many to weigh.",
-            core.candidates.len()
-        );
+        let says =
+            format!("{} candidates by {choices} choices are too many to weigh.", core.candidates.len());
         faults.add(&Spot::file("pack.toml"), says, "Leave out forms or kinds.");
     }
     let unknown = core.kinds.len() - 1;

@@ -6,9 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 /// What has a code.
-const WHAT: [&str; 9] = [
-    "question", "choice", "kind", "place", "role", "make", "tool", "part", "caution",
-];
+const WHAT: [&str; 9] = ["question", "choice", "kind", "place", "role", "make", "tool", "part", "caution"];
 const PATH: &str = "codes.csv";
 const HEADER: &str = "what,id,code";
 
@@ -53,11 +51,7 @@ impl Codes {
                 if line == HEADER {
                     continue;
                 }
-                faults.add(
-                    &spot,
-                    "The first line must name the columns.",
-                    format!("Write: {HEADER}"),
-                );
+                faults.add(&spot, "The first line must name the columns.", format!("Write: {HEADER}"));
             }
             codes.line(line, &spot, faults);
         }
@@ -73,11 +67,7 @@ impl Codes {
     fn line(&mut self, line: &str, spot: &Spot, faults: &Faults) {
         let cells: Vec<&str> = line.split(',').map(str::trim).collect();
         let &[what, id, code] = cells.as_slice() else {
-            faults.add(
-                spot,
-                "A line has three columns.",
-                "Write for example: question,grip,3",
-            );
+            faults.add(spot, "A line has three columns.", "Write for example: question,grip,3");
             return;
         };
         if !WHAT.contains(&what) {
@@ -90,10 +80,7 @@ impl Codes {
             faults.add(spot, format!("{} does not fit {what}.", quote(id)), hint);
             return;
         }
-        let number = code
-            .parse::<u16>()
-            .ok()
-            .filter(|n| *n > 0 && code.bytes().all(|b| b.is_ascii_digit()));
+        let number = code.parse::<u16>().ok().filter(|n| *n > 0 && code.bytes().all(|b| b.is_ascii_digit()));
         let Some(number) = number else {
             faults.add(
                 spot,
@@ -103,22 +90,12 @@ impl Codes {
             return;
         };
         if !self.taken.entry(list_of(what, id)).or_default().insert(number) {
-            let hint = format!(
-                "The next free number is {}. Change the line that is newer.",
-                self.free(what, id)
-            );
+            let hint =
+                format!("The next free number is {}. Change the line that is newer.", self.free(what, id));
             faults.add(spot, format!("The code {number} of {what} is used twice."), hint);
         }
-        if self
-            .given
-            .insert((what.to_string(), id.to_string()), number)
-            .is_some()
-        {
-            faults.add(
-                spot,
-                format!("{} {} stands twice.", what, quote(id)),
-                "Keep the older line.",
-            );
+        if self.given.insert((what.to_string(), id.to_string()), number).is_some() {
+            faults.add(spot, format!("{} {} stands twice.", what, quote(id)), "Keep the older line.");
         }
     }
 

@@ -46,13 +46,7 @@ impl<'a> Table<'a> {
     }
 
     fn at(doc: &'a Doc<'a>, map: &'a DeTable<'a>, line: u32, trail: String) -> Table<'a> {
-        Table {
-            doc,
-            map,
-            line,
-            trail,
-            asked: RefCell::default(),
-        }
+        Table { doc, map, line, trail, asked: RefCell::default() }
     }
 
     /// The collector.
@@ -71,15 +65,9 @@ impl<'a> Table<'a> {
 
     /// Where a field stands, or would stand.
     pub(crate) fn spot_of(&self, name: &str) -> Spot {
-        let line = self
-            .map
-            .get_key_value(name)
-            .map_or(self.line, |(key, _)| self.doc.lines.at(key.span().start));
-        Spot {
-            file: Rc::clone(&self.doc.path),
-            line,
-            field: format!("{}{name}", self.trail),
-        }
+        let line =
+            self.map.get_key_value(name).map_or(self.line, |(key, _)| self.doc.lines.at(key.span().start));
+        Spot { file: Rc::clone(&self.doc.path), line, field: format!("{}{name}", self.trail) }
     }
 
     /// A field, if it is there.
@@ -102,8 +90,7 @@ impl<'a> Table<'a> {
         let value = self.get(name);
         if value.is_none() {
             let hint = format!("Add a line such as: {example}");
-            self.faults()
-                .add(&self.spot_of(name), "The field is missing.", hint);
+            self.faults().add(&self.spot_of(name), "The field is missing.", hint);
         }
         value
     }
@@ -147,17 +134,8 @@ impl<'a> Table<'a> {
         match value.item {
             DeValue::Array(_) => {
                 // Faults name the fields of `[[kind]]` as they are written below it: without `kind.` before.
-                let trail = if self.line == 0 {
-                    String::new()
-                } else {
-                    format!("{}{name}.", self.trail)
-                };
-                let within = |v: &Value<'a>| {
-                    v.table().map(|t| Table {
-                        trail: trail.clone(),
-                        ..t
-                    })
-                };
+                let trail = if self.line == 0 { String::new() } else { format!("{}{name}.", self.trail) };
+                let within = |v: &Value<'a>| v.table().map(|t| Table { trail: trail.clone(), ..t });
                 value.list().iter().filter_map(within).collect()
             }
             DeValue::Table(_) => {
@@ -179,33 +157,21 @@ impl<'a> Table<'a> {
 
     /// All fields in the order of the file, for tables whose names are free.
     pub(crate) fn entries(&self) -> Vec<(String, Value<'a>)> {
-        let mut names: Vec<(usize, String)> = self
-            .map
-            .keys()
-            .map(|k| (k.span().start, k.get_ref().to_string()))
-            .collect();
+        let mut names: Vec<(usize, String)> =
+            self.map.keys().map(|k| (k.span().start, k.get_ref().to_string())).collect();
         names.sort();
         if names.len() > MOST_ENTRIES {
-            self.faults().add(
-                &self.spot(),
-                format!("The table has more than {MOST_ENTRIES} lines."),
-                "",
-            );
+            self.faults().add(&self.spot(), format!("The table has more than {MOST_ENTRIES} lines."), "");
             names.truncate(MOST_ENTRIES);
         }
-        names
-            .into_iter()
-            .filter_map(|(_, n)| self.get(&n).map(|v| (n, v)))
-            .collect()
+        names.into_iter().filter_map(|(_, n)| self.get(&n).map(|v| (n, v))).collect()
     }
 
     /// Refuses every field that nobody asked for.
     pub(crate) fn done(&self) {
         let asked = self.asked.borrow();
         for key in self.map.keys().filter(|k| !asked.contains(k.get_ref().as_ref())) {
-            let hint = self
-                .faults()
-                .meant(key.get_ref(), asked.iter().map(String::as_str), "Known here");
+            let hint = self.faults().meant(key.get_ref(), asked.iter().map(String::as_str), "Known here");
             let spot = Spot {
                 file: Rc::clone(&self.doc.path),
                 line: self.doc.lines.at(key.span().start),
@@ -280,10 +246,7 @@ impl<'a> Value<'a> {
             && text.bytes().all(|b| b.is_ascii_digit() || b == b'-')
             && matches!(parts[..], [y, m, d] if digits(y, 1900, 2200) && digits(m, 1, 12) && digits(d, 1, 31));
         if !sound {
-            self.fault(
-                "This is not a date.",
-                "Write year, month and day: \"2026-01-31\".",
-            );
+            self.fault("This is not a date.", "Write year, month and day: \"2026-01-31\".");
         }
         sound.then_some(text)
     }
@@ -342,20 +305,14 @@ impl<'a> Value<'a> {
             .map(|item| Value {
                 doc: self.doc,
                 item: item.get_ref(),
-                spot: Spot {
-                    line: self.doc.lines.at(item.span().start),
-                    ..self.spot.clone()
-                },
+                spot: Spot { line: self.doc.lines.at(item.span().start), ..self.spot.clone() },
             })
             .collect()
     }
 
     /// A list of texts.
     pub(crate) fn texts(&self, limit: Limit) -> Vec<(String, Spot)> {
-        self.list()
-            .into_iter()
-            .filter_map(|v| v.text(limit).map(|t| (t, v.spot.clone())))
-            .collect()
+        self.list().into_iter().filter_map(|v| v.text(limit).map(|t| (t, v.spot.clone()))).collect()
     }
 
     /// The table that this is.
@@ -364,11 +321,6 @@ impl<'a> Value<'a> {
             self.wrong("a table");
             return None;
         };
-        Some(Table::at(
-            self.doc,
-            map,
-            self.spot.line,
-            format!("{}.", self.spot.field),
-        ))
+        Some(Table::at(self.doc, map, self.spot.line, format!("{}.", self.spot.field)))
     }
 }

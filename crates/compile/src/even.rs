@@ -13,13 +13,7 @@ pub(crate) fn per_mille(weights: &[f64]) -> Vec<u16> {
     let sum: f64 = weights.iter().sum();
     let exact: Vec<f64> = weights
         .iter()
-        .map(|w| {
-            if sum > 0.0 {
-                w / sum * 1000.0
-            } else {
-                1000.0 / weights.len() as f64
-            }
-        })
+        .map(|w| if sum > 0.0 { w / sum * 1000.0 } else { 1000.0 / weights.len() as f64 })
         .collect();
     // What is whole but for rounding stays whole.
     let mut shares: Vec<u16> = exact.iter().map(|e| (e + 1e-9) as u16).collect();
@@ -46,12 +40,7 @@ pub(crate) fn bounded(weights: &[f64]) -> Vec<f64> {
         return vec![1.0 / n; weights.len()];
     }
     let weights: Vec<f64> = weights.iter().map(|w| (w / sum).max(TRACE)).collect();
-    let held = |level: f64| {
-        weights
-            .iter()
-            .map(|w| (w * level).clamp(LEAST, MOST))
-            .collect::<Vec<f64>>()
-    };
+    let held = |level: f64| weights.iter().map(|w| (w * level).clamp(LEAST, MOST)).collect::<Vec<f64>>();
     // The sum grows with the level, from `n LEAST` to `n MOST`; halve the interval on a scale of logarithms.
     let (mut low, mut high) = (1e-3_f64, 1e7_f64);
     for _ in 0..200 {

@@ -54,19 +54,12 @@ pub(crate) struct Spot {
 impl Spot {
     /// A whole file.
     pub(crate) fn file(path: &str) -> Spot {
-        Spot {
-            file: Rc::from(path),
-            line: 0,
-            field: String::new(),
-        }
+        Spot { file: Rc::from(path), line: 0, field: String::new() }
     }
 
     /// The same place, another field.
     pub(crate) fn of(&self, field: &str) -> Spot {
-        Spot {
-            field: field.to_string(),
-            ..self.clone()
-        }
+        Spot { field: field.to_string(), ..self.clone() }
     }
 }
 
@@ -139,32 +132,19 @@ impl Faults {
 fn put(list: &RefCell<Vec<Fault>>, at: &Spot, says: String, hint: String) {
     let mut list = list.borrow_mut();
     if list.len() < MOST_FAULTS {
-        list.push(Fault {
-            file: at.file.to_string(),
-            line: at.line,
-            field: at.field.clone(),
-            says,
-            hint,
-        });
+        list.push(Fault { file: at.file.to_string(), line: at.line, field: at.field.clone(), says, hint });
     }
 }
 
 /// A text as a message may repeat it: in quotes, short, without anything that could disguise it.
 pub(crate) fn quote(text: &str) -> String {
-    let mut shown: String = text
-        .chars()
-        .take(LONGEST_QUOTE)
-        .flat_map(char::escape_debug)
-        .collect();
+    let mut shown: String = text.chars().take(LONGEST_QUOTE).flat_map(char::escape_debug).collect();
     if text.chars().nth(LONGEST_QUOTE).is_some() {
         shown.push_str("...");
     }
     let shown = shown.replace("\\'", "'");
     // Characters that turn the direction of writing are not escaped by the standard rules.
-    let shown: String = shown
-        .chars()
-        .map(|c| if crate::text::disguises(c) { '?' } else { c })
-        .collect();
+    let shown: String = shown.chars().map(|c| if crate::text::disguises(c) { '?' } else { c }).collect();
     format!("\"{shown}\"")
 }
 
@@ -174,9 +154,7 @@ pub(crate) fn meant<'a>(written: &str, known: impl Iterator<Item = &'a str> + Cl
     let near = near.filter(|(d, k)| *d <= 1 + k.len() / 4).map(|(_, k)| k);
     let mut names: Vec<&str> = known.take(31).collect();
     if names.is_empty() || (names.len() > 8 && near.is_some()) {
-        return near
-            .map(|k| format!("Did you mean {}?", quote(k)))
-            .unwrap_or_default();
+        return near.map(|k| format!("Did you mean {}?", quote(k))).unwrap_or_default();
     }
     let end = if names.len() > 30 { ", ..." } else { "." };
     names.truncate(30);
@@ -206,12 +184,7 @@ mod tests {
     #[test]
     fn distances_are_counted_in_letters() {
         // Arithmetic: one letter dropped, one changed, none, all.
-        for (a, b, d) in [
-            ("bar", "barr", 1),
-            ("wire", "wore", 1),
-            ("bar", "bar", 0),
-            ("", "abc", 3),
-        ] {
+        for (a, b, d) in [("bar", "barr", 1), ("wire", "wore", 1), ("bar", "bar", 0), ("", "abc", 3)] {
             assert_eq!(distance(a, b), d, "{a} {b}");
         }
     }
@@ -219,15 +192,9 @@ mod tests {
     #[test]
     fn a_near_name_is_offered_and_a_far_one_is_not() {
         let few = ["bar", "pierced", "wire"];
-        assert_eq!(
-            meant("barr", few.into_iter(), "Choices"),
-            "Choices: bar, pierced, wire."
-        );
+        assert_eq!(meant("barr", few.into_iter(), "Choices"), "Choices: bar, pierced, wire.");
         let many = ["bar", "pierced", "wire", "c1", "c2", "c3", "c4", "c5", "c6"];
-        assert_eq!(
-            meant("barr", many.into_iter(), "Choices"),
-            "Did you mean \"bar\"?"
-        );
+        assert_eq!(meant("barr", many.into_iter(), "Choices"), "Did you mean \"bar\"?");
         assert!(meant("wooden", many.into_iter(), "Choices").starts_with("Choices: bar, pierced, wire, c1"));
     }
 

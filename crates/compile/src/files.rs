@@ -41,10 +41,7 @@ impl Files {
     /// Whether the limits hold. What breaks them is not read at all.
     pub(crate) fn within_limits(&self, faults: &Faults) -> bool {
         if self.0.len() > MOST_FILES {
-            let says = format!(
-                "The folder holds {} files; at most {MOST_FILES} are read.",
-                self.0.len()
-            );
+            let says = format!("The folder holds {} files; at most {MOST_FILES} are read.", self.0.len());
             faults.add(&Spot::file("pack.toml"), says, "Keep other files elsewhere.");
             return false;
         }
@@ -77,13 +74,7 @@ pub(crate) struct Lines(Vec<usize>);
 
 impl Lines {
     pub(crate) fn of(text: &str) -> Lines {
-        Lines(
-            text.bytes()
-                .enumerate()
-                .filter(|(_, b)| *b == b'\n')
-                .map(|(i, _)| i)
-                .collect(),
-        )
+        Lines(text.bytes().enumerate().filter(|(_, b)| *b == b'\n').map(|(i, _)| i).collect())
     }
 
     /// Line of a byte, from 1.

@@ -18,10 +18,7 @@ pub(crate) fn of(model: &Model, core: &Core) -> Halves {
     let figures = &model.art;
     let art = Art::new(figures.iter().map(Figure::parts));
     let uses = |lines: &mut dyn Iterator<Item = String>| -> Vec<String> {
-        lines
-            .filter_map(|line| Some(Drawing::parse(&line).ok()?.figures(&art)))
-            .flatten()
-            .collect()
+        lines.filter_map(|line| Some(Drawing::parse(&line).ok()?.figures(&art))).flatten().collect()
     };
     let choices = |q: usize| core.questions[q].choices.iter().map(|c| c.draw.clone());
     let early = uses(&mut core.opening.iter().flat_map(|q| choices(usize::from(*q))));
@@ -46,8 +43,5 @@ pub(crate) fn of(model: &Model, core: &Core) -> Halves {
 /// A kind is shown from the side and from below.
 fn both_views(draw: &str) -> String {
     let words = draw.split_whitespace().filter(|w| !w.starts_with("view="));
-    words
-        .chain(["view=both", "size=80"])
-        .collect::<Vec<_>>()
-        .join(" ")
+    words.chain(["view=both", "size=80"]).collect::<Vec<_>>().join(" ")
 }

@@ -94,10 +94,7 @@ fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Op
     codes.all(model, faults);
     let mut drafts = resolve::drafts(model, faults);
     if drafts.len() > checks::MOST_CANDIDATES {
-        let says = format!(
-            "Kinds, makes and forms make more than {} candidates.",
-            checks::MOST_CANDIDATES
-        );
+        let says = format!("Kinds, makes and forms make more than {} candidates.", checks::MOST_CANDIDATES);
         faults.add(&Spot::file("pack.toml"), says, "Leave out forms or kinds.");
     }
     if !faults.is_clean() {

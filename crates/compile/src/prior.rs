@@ -29,10 +29,7 @@ fn at_place(model: &Model, drafts: &[Draft], place: usize) -> Vec<f64> {
         .collect();
     let is_unknown = |d: &Draft| model.kinds[d.kind].standing == Standing::Unknown;
     let sum = |unknown: bool| -> f64 {
-        let of = drafts
-            .iter()
-            .zip(&weights)
-            .filter(|(d, _)| is_unknown(d) == unknown);
+        let of = drafts.iter().zip(&weights).filter(|(d, _)| is_unknown(d) == unknown);
         of.map(|(_, w)| w).sum()
     };
     let (known, unknown) = (sum(false), sum(true));
@@ -50,27 +47,15 @@ fn at_place(model: &Model, drafts: &[Draft], place: usize) -> Vec<f64> {
 /// Commonness times the factor of the place: the kind's own, else its family's, else 1.
 fn kind_weight(model: &Model, kind: usize, place: usize) -> f64 {
     let kind = &model.kinds[kind];
-    let family = kind
-        .family
-        .and_then(|f| model.families[f].at.get(place).copied().flatten());
-    let factor = kind
-        .own
-        .at
-        .get(place)
-        .copied()
-        .flatten()
-        .or(family)
-        .unwrap_or(1.0);
+    let family = kind.family.and_then(|f| model.families[f].at.get(place).copied().flatten());
+    let factor = kind.own.at.get(place).copied().flatten().or(family).unwrap_or(1.0);
     model.manifest.common[kind.common] * factor
 }
 
 /// Share of the make of each draft within its kind at this place: the makes' own factors shift it, the sum stays one.
 fn make_shares(model: &Model, drafts: &[Draft], place: usize) -> Vec<f64> {
     let here = |d: &Draft| {
-        let factor = model
-            .makes
-            .get(d.make)
-            .and_then(|m| m.at.get(place).copied().flatten());
+        let factor = model.makes.get(d.make).and_then(|m| m.at.get(place).copied().flatten());
         d.make_share * factor.unwrap_or(1.0)
     };
     // Of each make the first form stands for all.
@@ -79,11 +64,7 @@ fn make_shares(model: &Model, drafts: &[Draft], place: usize) -> Vec<f64> {
         all[draft.kind] += here(draft);
     }
     let share = |d: &Draft| {
-        if all[d.kind] > 0.0 {
-            here(d) / all[d.kind]
-        } else {
-            0.0
-        }
+        if all[d.kind] > 0.0 { here(d) / all[d.kind] } else { 0.0 }
     };
     drafts.iter().map(share).collect()
 }

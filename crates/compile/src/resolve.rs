@@ -53,10 +53,7 @@ impl<'a> Places<'a> {
     fn entry(&self, model: &Model, question: usize) -> Option<Entry> {
         let q = &model.questions[question];
         let stated = self.order().find_map(|s| s.looks.get(&question));
-        let of_make = self
-            .make
-            .filter(|_| q.about_make)
-            .and_then(|m| m.section.looks.get(&question));
+        let of_make = self.make.filter(|_| q.about_make).and_then(|m| m.section.looks.get(&question));
         let found = stated.or(of_make).cloned();
         if found.is_some() || self.standing == Standing::Unknown {
             return found;
@@ -84,10 +81,7 @@ impl<'a> Places<'a> {
 fn heft_unsaid() -> Entry {
     Entry {
         says: Quantity::Heft.spread(HEFT_UNSAID.0, HEFT_UNSAID.1),
-        rests: Rests {
-            basis: Basis::Practice,
-            source: None,
-        },
+        rests: Rests { basis: Basis::Practice, source: None },
     }
 }
 
@@ -96,15 +90,8 @@ pub(crate) fn facts(model: &Model, kind: &Kind, make: usize) -> Option<pack::Mak
     let own = kind.own.by_make.get(make);
     let family = kind.family.and_then(|f| model.families[f].by_make.get(make));
     let (period, rests) = own.and_then(|m| m.years).or(family.and_then(|m| m.years))?;
-    let worth = own
-        .and_then(|m| m.worth.clone())
-        .or(family.and_then(|m| m.worth.clone()));
-    Some(pack::MakeFacts {
-        period,
-        period_basis: rests.basis,
-        period_source: rests.source,
-        worth,
-    })
+    let worth = own.and_then(|m| m.worth.clone()).or(family.and_then(|m| m.worth.clone()));
+    Some(pack::MakeFacts { period, period_basis: rests.basis, period_source: rests.source, worth })
 }
 
 /// Shares of the makes of a kind. Without a line the only make that has years.
@@ -132,11 +119,7 @@ fn make_shares(model: &Model, kind: &Kind, faults: &Faults) -> Vec<f64> {
         let make = &model.manifest.makes[m].id;
         if *share > 0.0 && !with_years[m] {
             let hint = format!("Add [kind.{make}] with years = [...], or leave it out of makes.");
-            faults.add(
-                &kind.spot.of("makes"),
-                format!("The make {make} has a share but no years."),
-                hint,
-            );
+            faults.add(&kind.spot.of("makes"), format!("The make {make} has a share but no years."), hint);
             *share = 0.0;
         } else if *share <= 0.0 && kind.own.by_make[m].years.is_some() {
             let says = format!("The make {make} has years but no share in makes.");
@@ -170,9 +153,8 @@ pub(crate) fn drafts(model: &Model, faults: &Faults) -> Vec<Draft> {
                     make: model.makes.get(m),
                     standing: kind.standing,
                 };
-                let entries: Vec<Option<Entry>> = (0..model.questions.len())
-                    .map(|q| places.entry(model, q))
-                    .collect();
+                let entries: Vec<Option<Entry>> =
+                    (0..model.questions.len()).map(|q| places.entry(model, q)).collect();
                 for (bare, entry) in bare.iter_mut().zip(&entries) {
                     *bare |= entry.is_none();
                 }
@@ -194,11 +176,7 @@ pub(crate) fn drafts(model: &Model, faults: &Faults) -> Vec<Draft> {
         }
         if roleless && kind.standing != Standing::Unknown {
             let hint = "Add for example: roles = \"toy 85, working 15\"";
-            faults.add(
-                &kind.spot.of("roles"),
-                "What this kind was made as is not said.",
-                hint,
-            );
+            faults.add(&kind.spot.of("roles"), "What this kind was made as is not said.", hint);
         }
     }
     drafts

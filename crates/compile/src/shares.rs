@@ -150,19 +150,13 @@ pub(crate) fn read(text: &str, of: Of, ids: &[&str], words: &Weights) -> Result<
         }
     }
     if wrong.is_empty() && unknown.is_empty() && !given.iter().flatten().any(|w| *w > 0.0) {
-        wrong.push((
-            "The line gives nothing any weight.".to_string(),
-            of.example().to_string(),
-        ));
+        wrong.push(("The line gives nothing any weight.".to_string(), of.example().to_string()));
     }
     if !wrong.is_empty() || !unknown.is_empty() {
         return Err(Refused { wrong, unknown });
     }
     let left_out = if by_word && !defines { words.never() } else { 0.0 };
-    Ok(Line {
-        weights: given.into_iter().map(|g| g.unwrap_or(left_out)).collect(),
-        defines,
-    })
+    Ok(Line { weights: given.into_iter().map(|g| g.unwrap_or(left_out)).collect(), defines })
 }
 
 fn item<'a>(piece: &'a str, of: Of, words: &Weights) -> Result<Item<'a>, Wrong> {
@@ -174,19 +168,15 @@ fn item<'a>(piece: &'a str, of: Of, words: &Weights) -> Result<Item<'a>, Wrong> 
         (Some(name), None, None) => return unclear(format!("How often {} is not said.", quote(name))),
         (None, ..) => return unclear("There is nothing between two commas.".to_string()),
         _ => {
-            return unclear(format!(
-                "{} is more than a name and how often it is met.",
-                quote(piece.trim())
-            ));
+            return unclear(format!("{} is more than a name and how often it is met.", quote(piece.trim())));
         }
     };
     if how.starts_with(|c: char| c.is_ascii_digit()) {
         return match per_cent_tenths(how) {
             Some(tenths) => Ok(Item::PerCent(name, tenths)),
-            None => unclear(format!(
-                "{} is not a number from 0 to 100 with at most one decimal.",
-                quote(how)
-            )),
+            None => {
+                unclear(format!("{} is not a number from 0 to 100 with at most one decimal.", quote(how)))
+            }
         };
     }
     match (of, how, words.of(how)) {
@@ -220,31 +210,20 @@ mod tests {
     const CHOICES: [&str; 3] = ["bar", "pierced", "wire"];
 
     fn shares(text: &str, basis: Basis) -> Vec<u16> {
-        read(text, Of::Choices, &CHOICES, &USUAL)
-            .map(|l| l.shares(basis))
-            .unwrap_or_default()
+        read(text, Of::Choices, &CHOICES, &USUAL).map(|l| l.shares(basis)).unwrap_or_default()
     }
 
     #[test]
     fn lines_become_shares() {
         // By hand from the weights above: 600 : 150 : 20 of 770; 900 : 20 : 20 of 940 is .957, held at .93.
-        assert_eq!(
-            shares("bar usually, pierced sometimes", Basis::Published),
-            [779, 195, 26]
-        );
+        assert_eq!(shares("bar usually, pierced sometimes", Basis::Published), [779, 195, 26]);
         assert_eq!(shares("bar always", Basis::Memory), [930, 35, 35]);
-        assert_eq!(
-            shares("bar 80, pierced 15, wire 5", Basis::Memory),
-            [800, 150, 50]
-        );
+        assert_eq!(shares("bar 80, pierced 15, wire 5", Basis::Memory), [800, 150, 50]);
         assert_eq!(shares("bar 99.5, wire 0.5", Basis::Published), [995, 0, 5]);
         assert_eq!(shares("wire defines", Basis::Memory), [0, 0, 1000]);
         assert_eq!(shares("bar 80, wire 20, defines", Basis::Memory), [800, 0, 200]);
         assert_eq!(shares("bar defines, wire defines", Basis::Memory), [500, 0, 500]);
-        assert_eq!(
-            shares("bar often, wire often, defines", Basis::Memory),
-            [500, 0, 500]
-        );
+        assert_eq!(shares("bar often, wire often, defines", Basis::Memory), [500, 0, 500]);
     }
 
     #[test]
@@ -268,10 +247,7 @@ mod tests {
             "bar 100 wire",
             "bar 0, wire 0",
         ] {
-            assert!(
-                read(text, Of::Choices, &CHOICES, &USUAL).is_err(),
-                "{text} was taken"
-            );
+            assert!(read(text, Of::Choices, &CHOICES, &USUAL).is_err(), "{text} was taken");
         }
         assert!(read("bar usually", Of::Makes, &CHOICES, &USUAL).is_err());
         assert!(read("bar defines", Of::Makes, &CHOICES, &USUAL).is_err());

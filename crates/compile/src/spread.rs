@@ -50,10 +50,7 @@ impl Quantity {
             }
             Quantity::Heft => {
                 let (from, to) = (libm::log(from) * 1000.0, libm::log(to) * 1000.0);
-                (
-                    (from + to) / 2.0,
-                    ((to - from) / WIDTH_95).max(HEFT_FLOOR * 1000.0),
-                )
+                ((from + to) / 2.0, ((to - from) / WIDTH_95).max(HEFT_FLOOR * 1000.0))
             }
         };
         whole(mean, sd)
@@ -85,23 +82,11 @@ mod tests {
     #[test]
     fn spreads_by_hand() {
         // 38 to 100 mm: mean 69 mm, sd 62/3.92 = 15.8 mm. 60 to 62 mm: sd at least .06 of 61 mm = 3.7 mm.
-        assert_eq!(
-            Quantity::Length.spread(38.0, 100.0),
-            Says::Spread { mean: 690, sd: 158 }
-        );
-        assert_eq!(
-            Quantity::Length.spread(60.0, 62.0),
-            Says::Spread { mean: 610, sd: 37 }
-        );
+        assert_eq!(Quantity::Length.spread(38.0, 100.0), Says::Spread { mean: 690, sd: 158 });
+        assert_eq!(Quantity::Length.spread(60.0, 62.0), Says::Spread { mean: 610, sd: 37 });
         // ln .40 = -.9163, ln .65 = -.4308: mean -.6735, sd .4855/3.92 = .1239. The same twice: the floor, .12.
-        assert_eq!(
-            Quantity::Heft.spread(0.40, 0.65),
-            Says::Spread { mean: -674, sd: 124 }
-        );
-        assert_eq!(
-            Quantity::Heft.spread(1.0, 1.01),
-            Says::Spread { mean: 5, sd: 120 }
-        );
+        assert_eq!(Quantity::Heft.spread(0.40, 0.65), Says::Spread { mean: -674, sd: 124 });
+        assert_eq!(Quantity::Heft.spread(1.0, 1.01), Says::Spread { mean: 5, sd: 120 });
     }
 
     #[test]

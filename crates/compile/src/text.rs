@@ -18,17 +18,9 @@ impl Limit {
     /// A name in a list.
     pub(crate) const NAME: Limit = Limit::line(80);
     /// A short name on a key.
-    pub(crate) const SHORT: Limit = Limit {
-        most: 40,
-        words: 4,
-        lines: false,
-    };
+    pub(crate) const SHORT: Limit = Limit { most: 40, words: 4, lines: false };
     /// The label of a choice.
-    pub(crate) const LABEL: Limit = Limit {
-        most: 60,
-        words: 6,
-        lines: false,
-    };
+    pub(crate) const LABEL: Limit = Limit { most: 60, words: 6, lines: false };
     /// One sentence.
     pub(crate) const SENTENCE: Limit = Limit::line(240);
     /// A few sentences.
@@ -36,26 +28,14 @@ impl Limit {
     /// A drawing, in the words of the sketch.
     pub(crate) const DRAWING: Limit = Limit::line(200);
     /// One paragraph for the book. Four bytes to a character fit into what the reader of packs takes as one text.
-    pub(crate) const PARAGRAPH: Limit = Limit {
-        most: 1000,
-        words: 0,
-        lines: true,
-    };
+    pub(crate) const PARAGRAPH: Limit = Limit { most: 1000, words: 0, lines: true };
     /// Paragraphs for the book.
-    pub(crate) const PAGES: Limit = Limit {
-        most: 8000,
-        words: 0,
-        lines: true,
-    };
+    pub(crate) const PAGES: Limit = Limit { most: 8000, words: 0, lines: true };
     /// A line of a table.
     pub(crate) const TABLE: Limit = Limit::line(400);
 
     const fn line(most: usize) -> Limit {
-        Limit {
-            most,
-            words: 0,
-            lines: false,
-        }
+        Limit { most, words: 0, lines: false }
     }
 }
 
@@ -75,10 +55,7 @@ pub(crate) fn check(text: &str, limit: Limit) -> Result<(), Wrong> {
         return wrong(says, "Type the words anew instead of pasting them.");
     }
     if !limit.lines && text.contains('\n') {
-        return wrong(
-            "The text goes over more than one line.".to_string(),
-            "Write it in one line.",
-        );
+        return wrong("The text goes over more than one line.".to_string(), "Write it in one line.");
     }
     if looks_like_markup(text) {
         return wrong(
@@ -88,10 +65,7 @@ pub(crate) fn check(text: &str, limit: Limit) -> Result<(), Wrong> {
     }
     let length = text.chars().count();
     if length > limit.most {
-        let says = format!(
-            "The text is {length} characters long; at most {} fit.",
-            limit.most
-        );
+        let says = format!("The text is {length} characters long; at most {} fit.", limit.most);
         return wrong(says, "Shorten it.");
     }
     if limit.words > 0 && text.split_whitespace().count() > limit.words {
@@ -99,10 +73,7 @@ pub(crate) fn check(text: &str, limit: Limit) -> Result<(), Wrong> {
         return wrong(says, "Shorten it.");
     }
     if text != text.trim() && !limit.lines {
-        return wrong(
-            "The text begins or ends with a space.".to_string(),
-            "Remove the space.",
-        );
+        return wrong("The text begins or ends with a space.".to_string(), "Remove the space.");
     }
     Ok(())
 }
@@ -110,14 +81,9 @@ pub(crate) fn check(text: &str, limit: Limit) -> Result<(), Wrong> {
 /// Checks an id: `solid-bar-toy`.
 pub(crate) fn check_id(id: &str) -> Result<(), Wrong> {
     let sound = id.len() <= 40
-        && id
-            .bytes()
-            .next()
-            .is_some_and(|b| b.is_ascii_lowercase() || b.is_ascii_digit())
+        && id.bytes().next().is_some_and(|b| b.is_ascii_lowercase() || b.is_ascii_digit())
         && !id.ends_with('-')
-        && id
-            .bytes()
-            .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-');
+        && id.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-');
     if sound {
         return Ok(());
     }
@@ -139,16 +105,9 @@ mod tests {
 
     #[test]
     fn texts_that_are_refused() {
-        for text in [
-            "<script>",
-            "a </b>",
-            "<!-- -->",
-            "a\u{202e}b",
-            "a\u{7}",
-            "two\nlines",
-            " led",
-            "a\u{200b}",
-        ] {
+        for text in
+            ["<script>", "a </b>", "<!-- -->", "a\u{202e}b", "a\u{7}", "two\nlines", " led", "a\u{200b}"]
+        {
             assert!(check(text, Limit::SENTENCE).is_err(), "{text:?} was taken");
         }
         assert!(check("one two three four five six seven", Limit::LABEL).is_err());

@@ -16,11 +16,7 @@ fn check(case: &Path) -> Result<(), String> {
     };
     for (what, found, name) in [("faults", faults, "faults.txt"), ("notes", notes, "notes.txt")] {
         if found != expected(name) {
-            return Err(format!(
-                "{}: {what} found:\n{found}expected:\n{}",
-                case.display(),
-                expected(name)
-            ));
+            return Err(format!("{}: {what} found:\n{found}expected:\n{}", case.display(), expected(name)));
         }
     }
     Ok(())
@@ -28,10 +24,8 @@ fn check(case: &Path) -> Result<(), String> {
 
 #[test]
 fn every_case_has_its_faults_and_no_others() {
-    let mut folders: Vec<_> = fs::read_dir(cases())
-        .expect("the cases")
-        .map(|e| e.expect("a case").path())
-        .collect();
+    let mut folders: Vec<_> =
+        fs::read_dir(cases()).expect("the cases").map(|e| e.expect("a case").path()).collect();
     folders.sort();
     let wrong: Vec<String> = folders.iter().filter_map(|c| check(c).err()).collect();
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));

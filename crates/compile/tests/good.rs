@@ -26,22 +26,9 @@ const SKIN: usize = 4;
 #[test]
 fn candidates_are_kinds_by_makes_by_forms_in_the_order_of_the_files() {
     let c = good();
-    let found: Vec<_> = c
-        .core
-        .candidates
-        .iter()
-        .map(|c| (c.kind, c.make, c.form))
-        .collect();
-    assert_eq!(
-        found,
-        [(0, 0, 0), (0, 1, 0), (1, 0, 0), (1, 0, 1), (2, 0, 0), (2, 1, 0)]
-    );
-    let kinds: Vec<_> = c
-        .core
-        .kinds
-        .iter()
-        .map(|k| (k.id.as_str(), k.code, k.standing))
-        .collect();
+    let found: Vec<_> = c.core.candidates.iter().map(|c| (c.kind, c.make, c.form)).collect();
+    assert_eq!(found, [(0, 0, 0), (0, 1, 0), (1, 0, 0), (1, 0, 1), (2, 0, 0), (2, 1, 0)]);
+    let kinds: Vec<_> = c.core.kinds.iter().map(|k| (k.id.as_str(), k.code, k.standing)).collect();
     assert_eq!(
         kinds,
         [
@@ -82,11 +69,7 @@ fn tables_come_from_the_most_special_place() {
         (5, SKIN, vec![200, 800], Basis::Invented),
     ] {
         let row = row(&c, candidate, question);
-        assert_eq!(
-            row.says,
-            Says::Shares(shares),
-            "candidate {candidate}, question {question}"
-        );
+        assert_eq!(row.says, Says::Shares(shares), "candidate {candidate}, question {question}");
         assert_eq!(row.basis, basis, "candidate {candidate}, question {question}");
         assert_eq!(row.source, (basis == Basis::Published).then_some(0));
     }
@@ -111,11 +94,7 @@ fn spreads_come_from_the_most_special_place() {
         (5, HEFT, -674, 248),
     ] {
         let says = &row(&c, candidate, question).says;
-        assert_eq!(
-            *says,
-            Says::Spread { mean, sd },
-            "candidate {candidate}, question {question}"
-        );
+        assert_eq!(*says, Says::Spread { mean, sd }, "candidate {candidate}, question {question}");
     }
     assert_eq!(row(&c, 2, HEFT).basis, Basis::Practice);
 }
@@ -159,17 +138,11 @@ fn priors_by_hand() {
 fn everything_else_arrives() {
     let c = good();
     let core = &c.core;
-    assert_eq!(
-        (core.head.id.as_str(), core.head.edition.as_str()),
-        ("tiny", "2026-01-31")
-    );
+    assert_eq!((core.head.id.as_str(), core.head.edition.as_str()), ("tiny", "2026-01-31"));
     assert_eq!(core.opening, [0, 2]);
     assert_eq!(core.groups, [200]);
     let q = &core.questions;
-    assert_eq!(
-        (q[LENGTH].choices[0].upper, q[LENGTH].choices[1].upper),
-        (Some(600), None)
-    );
+    assert_eq!((q[LENGTH].choices[0].upper, q[LENGTH].choices[1].upper), (Some(600), None));
     assert_eq!((q[HEFT].choices[0].upper, q[HEFT].tellable), (Some(450), 905));
     assert_eq!((q[HEFT].misread_sure, q[HEFT].misread_unsure), (20, 100));
     assert_eq!((q[GRIP].misread_sure, q[GRIP].misread_unsure), (40, 200));
@@ -178,38 +151,21 @@ fn everything_else_arrives() {
     let gate = q[HOLES].gate.as_ref().expect("a gate");
     assert_eq!((gate.question, gate.choices.as_slice()), (2, [1].as_slice()));
     let (toy, text) = (&core.kinds[0], &c.book.kinds[0]);
-    assert_eq!(
-        (toy.serves.as_slice(), toy.cautions.as_slice()),
-        ([0].as_slice(), [0].as_slice())
-    );
+    assert_eq!((toy.serves.as_slice(), toy.cautions.as_slice()), ([0].as_slice(), [0].as_slice()));
     assert_eq!((text.confusions.len(), text.confusions[0].kind), (1, 1));
     let facts = toy.makes[0].as_ref().expect("a period piece");
     let worth = facts.worth.as_ref().expect("a worth");
-    assert_eq!(
-        (worth.low.minor, worth.high.minor, worth.basis),
-        (1000, 3550, Basis::Invented)
-    );
-    assert_eq!(
-        (facts.period.likely_from, facts.period_basis),
-        (1880, Basis::Memory)
-    );
+    assert_eq!((worth.low.minor, worth.high.minor, worth.basis), (1000, 3550, Basis::Invented));
+    assert_eq!((facts.period.likely_from, facts.period_basis), (1880, Basis::Memory));
     // The years of later castings are the family's; a make without a share is left out.
     assert_eq!(toy.makes[1].as_ref().map(|f| f.period.earliest), Some(1960));
     assert_eq!(core.kinds[1].makes[1], None);
     assert_eq!(core.cautions[0].raised_by, [(4, 1)]);
     assert_eq!(text.notes, ["First paragraph, two lines.", "Second paragraph."]);
-    assert_eq!(
-        c.book.questions[GRIP].newcomers,
-        "They take gaps between wire for holes."
-    );
+    assert_eq!(c.book.questions[GRIP].newcomers, "They take gaps between wire for holes.");
     assert_eq!((c.book.sources.len(), c.book.terms.len()), (1, 1));
     // Counted in the files by hand.
-    let counts = [
-        (Basis::Published, 1),
-        (Basis::Practice, 0),
-        (Basis::Memory, 6),
-        (Basis::Invented, 16),
-    ];
+    let counts = [(Basis::Published, 1), (Basis::Practice, 0), (Basis::Memory, 6), (Basis::Invented, 16)];
     assert_eq!(c.counts, counts);
     assert_eq!(c.notes, []);
 }

@@ -40,12 +40,7 @@ enum Change {
     /// Put in a barb.
     Barb { file: usize, at: usize, barb: usize },
     /// Put a line of one file into another.
-    Graft {
-        from: usize,
-        line: usize,
-        file: usize,
-        at: usize,
-    },
+    Graft { from: usize, line: usize, file: usize, at: usize },
     /// Double a line.
     Double { file: usize, line: usize },
     /// Put a number in the place of the first digit behind.
@@ -71,9 +66,7 @@ fn place(text: &str, at: usize) -> usize {
 
 fn line(text: &str, at: usize) -> String {
     let lines: Vec<&str> = text.lines().collect();
-    lines
-        .get(at % lines.len().max(1))
-        .map_or(String::new(), |l| format!("{l}\n"))
+    lines.get(at % lines.len().max(1)).map_or(String::new(), |l| format!("{l}\n"))
 }
 
 fn make(files: &mut [(String, String)], change: &Change) {
@@ -82,22 +75,14 @@ fn make(files: &mut [(String, String)], change: &Change) {
         Change::Cut { file, at, length } => {
             let text = &mut files[file % n].1;
             let from = place(text, at);
-            let to = text[from..]
-                .char_indices()
-                .nth(length)
-                .map_or(text.len(), |(i, _)| from + i);
+            let to = text[from..].char_indices().nth(length).map_or(text.len(), |(i, _)| from + i);
             text.replace_range(from..to, "");
         }
         Change::Barb { file, at, barb } => {
             let text = &mut files[file % n].1;
             text.insert_str(place(text, at), BARBS[barb]);
         }
-        Change::Graft {
-            from,
-            line: l,
-            file,
-            at,
-        } => {
+        Change::Graft { from, line: l, file, at } => {
             let graft = line(&files[from % n].1, l);
             let text = &mut files[file % n].1;
             let at = place(text, at);
@@ -132,11 +117,7 @@ fn answered(files: &Files) -> Result<(), String> {
         Ok(c) => {
             let core = pack::read_core(&c.core_bytes).as_ref() == Ok(&c.core);
             let book = pack::read_book(&c.book_bytes).as_ref() == Ok(&c.book);
-            if core && book {
-                Ok(())
-            } else {
-                Err("the pack does not come back".to_string())
-            }
+            if core && book { Ok(()) } else { Err("the pack does not come back".to_string()) }
         }
         Err(faults) if faults.is_empty() => Err("refused without a fault".to_string()),
         Err(faults) => {
@@ -145,9 +126,7 @@ fn answered(files: &Files) -> Result<(), String> {
                 if shown.chars().any(|c| c.is_control()) || shown.len() > 4000 {
                     return Err(format!("not a line that can be shown: {shown:?}"));
                 }
-                let lines = files
-                    .get(&fault.file)
-                    .map_or(usize::MAX, |t| t.lines().count() + 1);
+                let lines = files.get(&fault.file).map_or(usize::MAX, |t| t.lines().count() + 1);
                 if fault.line as usize > lines {
                     return Err(format!("the file has no such line: {shown}"));
                 }
@@ -188,29 +167,17 @@ fn files_beyond_the_limits_are_not_read() {
         let mut files = common::good();
         files.extend(more);
         let faults = compile(&Files::new(files)).expect_err("a limit is broken");
-        faults
-            .iter()
-            .map(|f| f.to_string())
-            .collect::<Vec<String>>()
-            .join("\n")
+        faults.iter().map(|f| f.to_string()).collect::<Vec<String>>().join("\n")
     };
     let long = "# remark\n".repeat(LONGEST_FILE / 9 + 1);
     let told = with(vec![("kinds/long.toml".to_string(), long.clone())]);
-    assert_eq!(
-        told,
-        "kinds/long.toml: The file is longer than 512 kB. Part it into several files."
-    );
-    let many = (0..=MOST_FILES)
-        .map(|i| (format!("kinds/{i}.toml"), String::new()))
-        .collect();
+    assert_eq!(told, "kinds/long.toml: The file is longer than 512 kB. Part it into several files.");
+    let many = (0..=MOST_FILES).map(|i| (format!("kinds/{i}.toml"), String::new())).collect();
     assert!(with(many).starts_with("pack.toml: The folder holds "));
     let large = (0..=LARGEST_PACK / (LONGEST_FILE - 9))
         .map(|i| (format!("kinds/{i}.toml"), long[..LONGEST_FILE - 9].to_string()))
         .collect();
-    assert_eq!(
-        with(large),
-        "pack.toml: All files together are larger than 8 MB. Shorten the texts."
-    );
+    assert_eq!(with(large), "pack.toml: All files together are larger than 8 MB. Shorten the texts.");
     let twice = vec![("pack.toml".to_string(), String::new())];
     assert_eq!(with(twice), "pack.toml: The file was handed over twice.");
 }
@@ -230,19 +197,11 @@ fn very_many_things_are_refused_in_good_time() {
         files.push((format!("kinds/many{part}.toml"), kinds));
     }
     let faults = compile(&Files::new(files)).expect_err("too many kinds");
-    assert!(
-        faults.iter().any(|f| f.says == "There are more than 1000 kinds."),
-        "{}",
-        faults[0]
-    );
+    assert!(faults.iter().any(|f| f.says == "There are more than 1000 kinds."), "{}", faults[0]);
 }
 
 #[test]
 fn nothing_at_all_is_refused_with_faults() {
     let faults = compile(&Files::default()).expect_err("there is no pack");
-    assert!(
-        faults
-            .iter()
-            .any(|f| f.file == "pack.toml" && f.says == "The file is missing.")
-    );
+    assert!(faults.iter().any(|f| f.file == "pack.toml" && f.says == "The file is missing."));
 }

@@ -12,10 +12,7 @@ use units::{Length, LengthUnit, Mass};
 /// # Errors
 /// One sentence for each line that could not be read, with its number.
 pub fn from_text(guide: &Guide, text: &str) -> Result<State, Vec<String>> {
-    let mut state = State {
-        tools: (0..guide.core.tools.len()).collect(),
-        ..State::default()
-    };
+    let mut state = State { tools: (0..guide.core.tools.len()).collect(), ..State::default() };
     let mut faults = Vec::new();
     for (i, line) in text.lines().enumerate() {
         let line = line.split('#').next().unwrap_or_default().trim();
@@ -37,9 +34,8 @@ pub fn from_text(guide: &Guide, text: &str) -> Result<State, Vec<String>> {
 }
 
 fn read_line(guide: &Guide, state: &mut State, line: &str) -> Result<(), String> {
-    let (name, value) = line
-        .split_once('=')
-        .ok_or_else(|| format!("\u{201c}{line}\u{201d} has no \u{201c}=\u{201d}."))?;
+    let (name, value) =
+        line.split_once('=').ok_or_else(|| format!("\u{201c}{line}\u{201d} has no \u{201c}=\u{201d}."))?;
     let (name, value) = (name.trim(), value.trim());
     if name == "place" {
         let place = guide.core.places.iter().position(|p| p.id == value);
@@ -58,11 +54,7 @@ fn read_line(guide: &Guide, state: &mut State, line: &str) -> Result<(), String>
         Some(rest) => (rest.trim(), false),
         None => (value, true),
     };
-    state.given.push(Given {
-        question,
-        what: read_value(guide, question, value)?,
-        sure,
-    });
+    state.given.push(Given { question, what: read_value(guide, question, value)?, sure });
     Ok(())
 }
 
@@ -86,9 +78,8 @@ fn read_value(guide: &Guide, question: usize, value: &str) -> Result<What, Strin
 
 fn read_measure(form: Form, value: &str) -> Result<What, String> {
     let words: Vec<&str> = value.split_whitespace().collect();
-    let (number, rest): (Vec<&str>, Vec<&str>) = words
-        .into_iter()
-        .partition(|w| w.starts_with(|c: char| c.is_ascii_digit() || c == '.'));
+    let (number, rest): (Vec<&str>, Vec<&str>) =
+        words.into_iter().partition(|w| w.starts_with(|c: char| c.is_ascii_digit() || c == '.'));
     let (mut unit, mut with) = (LengthUnit::Millimetre, None);
     for word in rest {
         match word {
@@ -103,10 +94,9 @@ fn read_measure(form: Form, value: &str) -> Result<What, String> {
     }
     let number = number.join(" ");
     match form {
-        Form::Heft => Ok(What::Mass(
-            Mass::typed(&number).map_err(|m| m.0)?,
-            with.unwrap_or(Instrument::Scales),
-        )),
+        Form::Heft => {
+            Ok(What::Mass(Mass::typed(&number).map_err(|m| m.0)?, with.unwrap_or(Instrument::Scales)))
+        }
         _ => Ok(What::Length(
             Length::typed(&number, unit).map_err(|m| m.0)?,
             with.unwrap_or(Instrument::Ruler),
@@ -116,8 +106,5 @@ fn read_measure(form: Form, value: &str) -> Result<What, String> {
 
 fn unknown<'a>(what: &str, said: &str, known: impl Iterator<Item = &'a String>) -> String {
     let known: Vec<&str> = known.map(String::as_str).collect();
-    format!(
-        "\u{201c}{said}\u{201d} is no {what} of this pack. Known: {}.",
-        known.join(", ")
-    )
+    format!("\u{201c}{said}\u{201d} is no {what} of this pack. Known: {}.", known.join(", "))
 }

@@ -43,11 +43,7 @@ pub fn write(guide: &Guide, state: &State) -> String {
 fn token(guide: &Guide, given: &Given) -> String {
     let q = &guide.core.questions[given.question];
     let what = match &given.what {
-        What::OneOf(set) => set
-            .iter()
-            .map(|c| q.choices[*c].code.to_string())
-            .collect::<Vec<_>>()
-            .join("+"),
+        What::OneOf(set) => set.iter().map(|c| q.choices[*c].code.to_string()).collect::<Vec<_>>().join("+"),
         What::Length(l, with) => format!("{}{}", l.0, letter(*with)),
         What::Mass(m, with) => format!("{}{}", m.0, letter(*with)),
         What::Cannot => "x".to_string(),
@@ -172,7 +168,5 @@ fn check(body: &str) -> String {
         hash = (hash ^ u32::from(b)).wrapping_mul(0x0100_0193);
     }
     hash ^= hash >> 15;
-    (0..4)
-        .map(|i| char::from(LETTERS[(hash >> (5 * i)) as usize % LETTERS.len()]))
-        .collect()
+    (0..4).map(|i| char::from(LETTERS[(hash >> (5 * i)) as usize % LETTERS.len()])).collect()
 }

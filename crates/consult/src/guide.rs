@@ -57,20 +57,10 @@ impl Guide {
     /// A sentence when its tables do not fit together.
     pub fn new(core: Core, this_year: Year) -> Result<Guide, String> {
         let model = Model::from_core(&core)?;
-        let goals = [
-            Goal::kind(&model),
-            Goal::role(&model),
-            Goal::make(&model),
-            Goal::Mix(worth_steps(&core)),
-        ];
+        let goals =
+            [Goal::kind(&model), Goal::role(&model), Goal::make(&model), Goal::Mix(worth_steps(&core))];
         let plans = goals.into_iter().map(|g| Plan::new(&model, g)).collect();
-        Ok(Guide {
-            core,
-            model,
-            book: OnceCell::new(),
-            this_year,
-            plans,
-        })
+        Ok(Guide { core, model, book: OnceCell::new(), this_year, plans })
     }
 
     /// Reads a pack's bytes and makes it ready.
@@ -91,9 +81,7 @@ impl Guide {
             && book.kinds.len() == self.core.kinds.len()
             && book.questions.len() == self.core.questions.len();
         if !fits {
-            return Err(
-                "The long texts belong to another edition of this pack. Reload the page.".to_string(),
-            );
+            return Err("The long texts belong to another edition of this pack. Reload the page.".to_string());
         }
         // A second book of the same pack is the same book.
         Ok(self.book.get_or_init(|| book))
@@ -110,19 +98,12 @@ impl Guide {
 
     /// Index of the kind that stands for everything unknown.
     pub(crate) fn unknown(&self) -> usize {
-        self.core
-            .kinds
-            .iter()
-            .position(|k| k.standing == Standing::Unknown)
-            .unwrap_or(usize::MAX)
+        self.core.kinds.iter().position(|k| k.standing == Standing::Unknown).unwrap_or(usize::MAX)
     }
 
     /// Index of the question about length, if the pack has one.
     pub(crate) fn length_question(&self) -> Option<usize> {
-        self.core
-            .questions
-            .iter()
-            .position(|q| q.form == pack::Form::Length)
+        self.core.questions.iter().position(|q| q.form == pack::Form::Length)
     }
 
     /// The source text behind an index, once the book is there.
@@ -145,17 +126,11 @@ fn worth_steps(core: &Core) -> Vec<Vec<f64>> {
             Some(Band::of_middle_half(worth.low.minor, worth.high.minor))
         })
         .collect();
-    let parts = core
-        .candidates
-        .iter()
-        .zip(&bands)
-        .filter_map(|(c, b)| Some((f64::from(c.prior[0]), (*b)?)));
+    let parts = core.candidates.iter().zip(&bands).filter_map(|(c, b)| Some((f64::from(c.prior[0]), (*b)?)));
     let Some(all) = appraise::Mixture::new(parts.collect()) else {
         return vec![vec![1.0 / STEPS as f64; STEPS]; core.candidates.len()];
     };
-    let cuts: Vec<f64> = (1..STEPS)
-        .map(|i| all.quantile(i as f64 / STEPS as f64) as f64)
-        .collect();
+    let cuts: Vec<f64> = (1..STEPS).map(|i| all.quantile(i as f64 / STEPS as f64) as f64).collect();
     let steps = |band: &Option<Band>| match band {
         None => vec![1.0 / STEPS as f64; STEPS],
         Some(b) => {

@@ -51,11 +51,7 @@ pub(crate) fn next_question(guide: &Guide, state: &State, facts: &Facts) -> Opti
             return Some(usize::from(*q));
         }
     }
-    facts
-        .ranked
-        .first()
-        .filter(|l| l.gain >= SPENT)
-        .map(|l| l.question)
+    facts.ranked.first().filter(|l| l.gain >= SPENT).map(|l| l.question)
 }
 
 pub(crate) fn strip(guide: &Guide, state: &State, facts: &Facts) -> Strip {
@@ -84,11 +80,7 @@ pub(crate) fn strip(guide: &Guide, state: &State, facts: &Facts) -> Strip {
         }
     };
     Strip {
-        fits: if fits == 1 {
-            "1 kind still fits".to_string()
-        } else {
-            format!("{fits} kinds still fit")
-        },
+        fits: if fits == 1 { "1 kind still fits".to_string() } else { format!("{fits} kinds still fit") },
         left,
         known: facts.known(),
     }
@@ -117,12 +109,8 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts, at: usize, links
         typing: (q.form != Form::Choice).then(|| TypingView {
             text: state.typed.text.clone(),
             fault: state.typed.fault.clone(),
-            label: if q.form == Form::Length {
-                "Or type the length"
-            } else {
-                "Or type the weight in grams"
-            }
-            .into(),
+            label: if q.form == Form::Length { "Or type the length" } else { "Or type the weight in grams" }
+                .into(),
             length: q.form == Form::Length,
             inches: inches(state.unit),
             calipers: state.calipers,
@@ -150,15 +138,10 @@ fn why(guide: &Guide, state: &State, facts: &Facts, at: usize) -> Vec<String> {
     let answers: Vec<Answer> = state.answers().into_iter().filter(|a| a.question != at).collect();
     let (mut chances, mut branches): (Vec<f64>, Vec<String>) = (Vec::new(), Vec::new());
     for (i, choice) in q.choices.iter().enumerate() {
-        let p: f64 = (0..guide.model.candidates())
-            .map(|c| facts.posterior.p[c] * guide.model.truth(at, c)[i])
-            .sum();
+        let p: f64 =
+            (0..guide.model.candidates()).map(|c| facts.posterior.p[c] * guide.model.truth(at, c)[i]).sum();
         let mut after = answers.clone();
-        after.push(Answer {
-            question: at,
-            told: Told::OneOf(vec![i]),
-            sure: true,
-        });
+        after.push(Answer { question: at, told: Told::OneOf(vec![i]), sure: true });
         let kinds = weigh(&guide.model, state.place, &after).kinds(&guide.model);
         let top = (0..kinds.len())
             .filter(|k| *k != guide.unknown())
@@ -177,24 +160,15 @@ fn why(guide: &Guide, state: &State, facts: &Facts, at: usize) -> Vec<String> {
         1 => "a second".to_string(),
         s => format!("{s} seconds"),
     };
-    let mut lines = vec![format!(
-        "It takes about {seconds} and parts what is still possible:"
-    )];
+    let mut lines = vec![format!("It takes about {seconds} and parts what is still possible:")];
     lines.extend(arranged(branches, &descending(&chances)).into_iter().take(3));
     lines
 }
 
 /// The answer just given, in words.
 fn last(guide: &Guide, state: &State) -> Option<LastView> {
-    let given = state
-        .given
-        .last()
-        .filter(|g| g.what != What::Cannot && state.focus.is_none())?;
-    Some(LastView {
-        question: given.question,
-        text: said(guide, given),
-        unsure: !given.sure,
-    })
+    let given = state.given.last().filter(|g| g.what != What::Cannot && state.focus.is_none())?;
+    Some(LastView { question: given.question, text: said(guide, given), unsure: !given.sure })
 }
 
 /// What was told, as short as on its key.
@@ -213,11 +187,7 @@ pub(crate) fn said(guide: &Guide, given: &Given) -> String {
 
 pub(crate) fn place(guide: &Guide, state: &State) -> PlaceView {
     let named = |list: &[pack::Named], skip: usize, on: &dyn Fn(usize) -> bool| {
-        list.iter()
-            .enumerate()
-            .skip(skip)
-            .map(|(i, n)| (i, n.name.clone(), on(i)))
-            .collect()
+        list.iter().enumerate().skip(skip).map(|(i, n)| (i, n.name.clone(), on(i))).collect()
     };
     PlaceView {
         places: named(&guide.core.places, 1, &|i| state.place_asked && state.place == i),
@@ -230,14 +200,8 @@ pub(crate) fn place(guide: &Guide, state: &State) -> PlaceView {
 pub(crate) fn setup(guide: &Guide, state: &State) -> SetupView {
     let head = &guide.core.head;
     SetupView {
-        place: PlaceView {
-            last: None,
-            ..place(guide, state)
-        },
-        aims: Aim::ALL
-            .into_iter()
-            .map(|a| (a.label(), a == state.aim))
-            .collect(),
+        place: PlaceView { last: None, ..place(guide, state) },
+        aims: Aim::ALL.into_iter().map(|a| (a.label(), a == state.aim)).collect(),
         guided: state.manner == Manner::Guided,
         theme: state.theme,
         pack: format!("{}, edition of {}, {}.", head.name, head.edition, head.licence),
@@ -261,10 +225,7 @@ pub(crate) fn list(guide: &Guide, state: &State, facts: &Facts) -> Vec<PartView>
             .map(|(i, q)| listed(guide, state, i, q, best.contains(&i)))
             .collect();
         if !looks.is_empty() {
-            parts.push(PartView {
-                part: part.name.clone(),
-                looks,
-            });
+            parts.push(PartView { part: part.name.clone(), looks });
         }
     }
     parts
@@ -276,12 +237,7 @@ fn listed(guide: &Guide, state: &State, at: usize, q: &pack::Question, tells_mos
     ListedLook {
         question: at,
         ask: q.ask.clone(),
-        choices: q
-            .choices
-            .iter()
-            .enumerate()
-            .map(|(i, c)| (i, inside_key(&c.label), chosen(i)))
-            .collect(),
+        choices: q.choices.iter().enumerate().map(|(i, c)| (i, inside_key(&c.label), chosen(i))).collect(),
         measured: given
             .filter(|g| matches!(g.what, What::Length(..) | What::Mass(..)))
             .map(|g| said(guide, g)),

@@ -136,11 +136,7 @@ impl State {
     /// What the user can do now.
     #[must_use]
     pub fn reach(&self) -> Reach {
-        Reach {
-            tools: self.tools.clone(),
-            picture: self.picture,
-            without: Vec::new(),
-        }
+        Reach { tools: self.tools.clone(), picture: self.picture, without: Vec::new() }
     }
 
     /// The answer given to a question.
@@ -162,10 +158,7 @@ impl State {
     pub(crate) fn drop_closed(&mut self, guide: &Guide) {
         loop {
             let closed = self.given.iter().position(|g| {
-                guide.core.questions[g.question]
-                    .gate
-                    .as_ref()
-                    .is_some_and(|gate| !self.opens(gate))
+                guide.core.questions[g.question].gate.as_ref().is_some_and(|gate| !self.opens(gate))
             });
             match closed {
                 Some(at) => drop(self.given.remove(at)),
@@ -177,10 +170,7 @@ impl State {
     fn opens(&self, gate: &pack::Gate) -> bool {
         match self.answer_to(usize::from(gate.question)).map(|g| &g.what) {
             Some(What::OneOf(set)) => {
-                !set.is_empty()
-                    && set
-                        .iter()
-                        .all(|c| gate.choices.iter().any(|o| usize::from(*o) == *c))
+                !set.is_empty() && set.iter().all(|c| gate.choices.iter().any(|o| usize::from(*o) == *c))
             }
             _ => false,
         }
@@ -193,20 +183,12 @@ impl Given {
     pub fn answer(&self) -> Answer {
         let told = match &self.what {
             What::OneOf(set) => Told::OneOf(set.clone()),
-            What::Length(l, with) => Told::Measured {
-                value: l.mm(),
-                uncertainty: with.uncertainty(l.mm()),
-            },
-            What::Mass(m, with) => Told::Measured {
-                value: m.grams(),
-                uncertainty: with.uncertainty(m.grams()),
-            },
+            What::Length(l, with) => Told::Measured { value: l.mm(), uncertainty: with.uncertainty(l.mm()) },
+            What::Mass(m, with) => {
+                Told::Measured { value: m.grams(), uncertainty: with.uncertainty(m.grams()) }
+            }
             What::Cannot => Told::Cannot,
         };
-        Answer {
-            question: self.question,
-            told,
-            sure: self.sure,
-        }
+        Answer { question: self.question, told, sure: self.sure }
     }
 }

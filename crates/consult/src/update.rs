@@ -106,41 +106,19 @@ pub enum Effect {
 #[must_use]
 pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>) {
     let mut effects = Vec::new();
-    if !matches!(
-        msg,
-        Msg::Notice(_) | Msg::Preferences(_) | Msg::CopyLink | Msg::CopySeller
-    ) {
+    if !matches!(msg, Msg::Notice(_) | Msg::Preferences(_) | Msg::CopyLink | Msg::CopySeller) {
         state.notice = None;
     }
     match msg {
         Msg::Choose { question, choice } => choose(guide, &mut state, question, choice, &mut effects),
         Msg::Cannot(question) => {
-            answer(
-                guide,
-                &mut state,
-                Given {
-                    question,
-                    what: What::Cannot,
-                    sure: true,
-                },
-                &mut effects,
-            );
+            answer(guide, &mut state, Given { question, what: What::Cannot, sure: true }, &mut effects);
         }
-        Msg::Either => {
-            state.either = if state.either.is_some() {
-                None
-            } else {
-                Some(Vec::new())
-            }
-        }
+        Msg::Either => state.either = if state.either.is_some() { None } else { Some(Vec::new()) },
         Msg::Unsure(question) => {
             if let Some(given) = state.given.iter_mut().find(|g| g.question == question) {
                 given.sure = !given.sure;
-                let said = if given.sure {
-                    "Marked as sure."
-                } else {
-                    "Marked as not sure."
-                };
+                let said = if given.sure { "Marked as sure." } else { "Marked as not sure." };
                 effects.push(Effect::Say(said.to_string()));
             }
             effects.push(address(guide, &state, false));
@@ -161,12 +139,7 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
             state.place_asked = true;
             go(guide, &mut state, Screen::Look, &mut effects);
         }
-        Msg::Type(text) => {
-            state.typed = Typed {
-                text: text.chars().take(24).collect(),
-                fault: None,
-            }
-        }
+        Msg::Type(text) => state.typed = Typed { text: text.chars().take(24).collect(), fault: None },
         Msg::Unit(unit) => {
             state.unit = unit;
             effects.push(Effect::Keep(preferences(guide, &state)));
@@ -252,30 +225,12 @@ fn choose(guide: &Guide, state: &mut State, question: usize, choice: usize, effe
             }
             Some(one) => {
                 let both = vec![*one.min(&choice), *one.max(&choice)];
-                answer(
-                    guide,
-                    state,
-                    Given {
-                        question,
-                        what: What::OneOf(both),
-                        sure: true,
-                    },
-                    effects,
-                );
+                answer(guide, state, Given { question, what: What::OneOf(both), sure: true }, effects);
                 return;
             }
         }
     }
-    answer(
-        guide,
-        state,
-        Given {
-            question,
-            what: What::OneOf(vec![choice]),
-            sure: true,
-        },
-        effects,
-    );
+    answer(guide, state, Given { question, what: What::OneOf(vec![choice]), sure: true }, effects);
 }
 
 /// Takes an answer: from the list it stays on the list; otherwise the next question comes, or the finding once settled.
@@ -297,11 +252,7 @@ fn answer(guide: &Guide, state: &mut State, given: Given, effects: &mut Vec<Effe
     let facts = Facts::new(guide, state);
     let done = facts.settled() && !was_settled && state.place_asked;
     let nothing = look::asked(guide, state, &facts) == Asked::Nothing;
-    let screen = if correcting || done || nothing {
-        Screen::Finding
-    } else {
-        Screen::Look
-    };
+    let screen = if correcting || done || nothing { Screen::Finding } else { Screen::Look };
     go(guide, state, screen, effects);
 }
 
@@ -309,29 +260,12 @@ fn enter(guide: &Guide, state: &mut State, question: usize, effects: &mut Vec<Ef
     let text = state.typed.text.clone();
     let what = match guide.core.questions[question].form {
         Form::Heft => Mass::typed(&text).map(|m| What::Mass(m, Instrument::Scales)),
-        Form::Length => Length::typed(&text, state.unit).map(|l| {
-            What::Length(
-                l,
-                if state.calipers {
-                    Instrument::Calipers
-                } else {
-                    Instrument::Ruler
-                },
-            )
-        }),
+        Form::Length => Length::typed(&text, state.unit)
+            .map(|l| What::Length(l, if state.calipers { Instrument::Calipers } else { Instrument::Ruler })),
         Form::Choice => return,
     };
     match what {
-        Ok(what) => answer(
-            guide,
-            state,
-            Given {
-                question,
-                what,
-                sure: true,
-            },
-            effects,
-        ),
+        Ok(what) => answer(guide, state, Given { question, what, sure: true }, effects),
         Err(fault) => {
             effects.push(Effect::Say(fault.0.clone()));
             state.typed.fault = Some(fault.0);
@@ -347,11 +281,7 @@ fn settle_in(guide: &Guide, state: &mut State, on: bool, effects: &mut Vec<Effec
     }
     let facts = Facts::new(guide, state);
     let nothing = look::asked(guide, state, &facts) == Asked::Nothing;
-    let screen = if nothing || facts.settled() {
-        Screen::Finding
-    } else {
-        Screen::Look
-    };
+    let screen = if nothing || facts.settled() { Screen::Finding } else { Screen::Look };
     go(guide, state, screen, effects);
 }
 
@@ -420,39 +350,21 @@ fn remember(state: &mut State) {
 }
 
 fn address(guide: &Guide, state: &State, push: bool) -> Effect {
-    Effect::Address {
-        fragment: fragment::write(guide, state),
-        push,
-    }
+    Effect::Address { fragment: fragment::write(guide, state), push }
 }
 
 /// `tools=magnet,ruler;unit=in;manner=free;theme=sun`: ids, so that they outlive editions of the pack.
 fn preferences(guide: &Guide, state: &State) -> String {
-    let tools: Vec<&str> = state
-        .tools
-        .iter()
-        .map(|t| guide.core.tools[*t].id.as_str())
-        .collect();
-    let unit = if state.unit == LengthUnit::Inch {
-        "in"
-    } else {
-        "mm"
-    };
-    let manner = if state.manner == Manner::Free {
-        "free"
-    } else {
-        "guided"
-    };
+    let tools: Vec<&str> = state.tools.iter().map(|t| guide.core.tools[*t].id.as_str()).collect();
+    let unit = if state.unit == LengthUnit::Inch { "in" } else { "mm" };
+    let manner = if state.manner == Manner::Free { "free" } else { "guided" };
     let theme = match state.theme {
         Theme::Phone => "phone",
         Theme::Light => "light",
         Theme::Dark => "dark",
         Theme::Sun => "sun",
     };
-    format!(
-        "tools={};unit={unit};manner={manner};theme={theme}",
-        tools.join(",")
-    )
+    format!("tools={};unit={unit};manner={manner};theme={theme}", tools.join(","))
 }
 
 /// Takes what it knows and leaves the rest: a preference is never worth an error.

@@ -64,10 +64,7 @@ pub(crate) fn either(words: &[&str]) -> String {
 /// outside of ASCII).
 pub(crate) fn inside(name: &str) -> String {
     let mut text = name.to_string();
-    let plain = name
-        .as_bytes()
-        .get(1)
-        .is_some_and(|b| b.is_ascii_lowercase() || matches!(b, b' ' | b'\''));
+    let plain = name.as_bytes().get(1).is_some_and(|b| b.is_ascii_lowercase() || matches!(b, b' ' | b'\''));
     if let Some(first) = text.get_mut(..1).filter(|_| plain) {
         first.make_ascii_lowercase();
     }
@@ -77,11 +74,7 @@ pub(crate) fn inside(name: &str) -> String {
 /// Ends with a full stop.
 pub(crate) fn sentence(text: &str) -> String {
     let text = text.trim_end();
-    if text.ends_with(['.', '?', '!']) {
-        text.to_string()
-    } else {
-        format!("{text}.")
-    }
+    if text.ends_with(['.', '?', '!']) { text.to_string() } else { format!("{text}.") }
 }
 
 #[cfg(test)]

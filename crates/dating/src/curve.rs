@@ -25,18 +25,11 @@ impl Curve {
         let mut p = vec![0.0; years];
         let mut total = 0.0;
         for (weight, period) in parts.iter().filter(|(w, _)| *w > 0.0) {
-            let shape: Vec<f64> = (0..years)
-                .map(|i| height(*period, FIRST_YEAR + i as Year))
-                .collect();
+            let shape: Vec<f64> = (0..years).map(|i| height(*period, FIRST_YEAR + i as Year)).collect();
             let sum: f64 = shape.iter().sum();
             for (p, h) in p.iter_mut().zip(&shape) {
                 let level = 1.0 / years as f64;
-                *p += weight
-                    * if sum > 0.0 {
-                        (1.0 - FLAT) * h / sum + FLAT * level
-                    } else {
-                        level
-                    };
+                *p += weight * if sum > 0.0 { (1.0 - FLAT) * h / sum + FLAT * level } else { level };
             }
             total += weight;
         }
@@ -74,13 +67,7 @@ impl Curve {
 
 /// Height of the trapezoid in the middle of a year, top 1.
 fn height(period: Period, year: Year) -> f64 {
-    let [a, b, c, d] = [
-        period.earliest,
-        period.likely_from,
-        period.likely_to,
-        period.latest,
-    ]
-    .map(f64::from);
+    let [a, b, c, d] = [period.earliest, period.likely_from, period.likely_to, period.latest].map(f64::from);
     let y = f64::from(year);
     if y < a || y > d {
         0.0
@@ -97,12 +84,7 @@ fn height(period: Period, year: Year) -> f64 {
 mod tests {
     use super::*;
 
-    const WORKED: Period = Period {
-        earliest: 1880,
-        likely_from: 1890,
-        likely_to: 1910,
-        latest: 1930,
-    };
+    const WORKED: Period = Period { earliest: 1880, likely_from: 1890, likely_to: 1910, latest: 1930 };
 
     #[test]
     fn trapezoid_against_a_worked_example() {
@@ -110,12 +92,7 @@ mod tests {
         // corners): published formula, Lee and Bronk Ramsey, Radiocarbon 54(1), 2012.
         let curve = Curve::of_periods(&[(1.0, WORKED)], 2026);
         let flat_mean = (1600.0 + 2026.0) / 2.0;
-        let mean: f64 = curve
-            .p
-            .iter()
-            .enumerate()
-            .map(|(i, p)| p * (1600.0 + i as f64))
-            .sum();
+        let mean: f64 = curve.p.iter().enumerate().map(|(i, p)| p * (1600.0 + i as f64)).sum();
         let trapezoid = (mean - FLAT * flat_mean) / (1.0 - FLAT);
         assert!((trapezoid - 1902.857).abs() < 0.15, "{trapezoid}");
         assert!((curve.p.iter().sum::<f64>() - 1.0).abs() < 1e-12);
@@ -123,12 +100,7 @@ mod tests {
 
     #[test]
     fn regions_hold_their_share_and_nest() {
-        let late = Period {
-            earliest: 1965,
-            likely_from: 1975,
-            likely_to: 2010,
-            latest: 2026,
-        };
+        let late = Period { earliest: 1965, likely_from: 1975, likely_to: 2010, latest: 2026 };
         let curve = Curve::of_periods(&[(0.5, WORKED), (0.5, late)], 2026);
         for share in [0.5, 0.9] {
             let held: f64 = curve
@@ -139,11 +111,7 @@ mod tests {
                 .sum();
             assert!(held >= share && held < share + 0.02, "{held}");
         }
-        assert_eq!(
-            curve.densest(0.9).len(),
-            2,
-            "two separate periods stay two pieces"
-        );
+        assert_eq!(curve.densest(0.9).len(), 2, "two separate periods stay two pieces");
     }
 
     #[test]

@@ -16,11 +16,8 @@ pub fn edtf(region: &[(Year, Year)]) -> String {
 /// `1865 to 1905`, or `1865 to 1905 or 1970 to 2010` when the region has pieces; slivers under two years are left out.
 #[must_use]
 pub fn in_words(region: &[(Year, Year)]) -> String {
-    let wide: Vec<String> = region
-        .iter()
-        .filter(|(a, b)| b - a >= 2)
-        .map(|(a, b)| format!("{a} to {b}"))
-        .collect();
+    let wide: Vec<String> =
+        region.iter().filter(|(a, b)| b - a >= 2).map(|(a, b)| format!("{a} to {b}")).collect();
     match (wide.is_empty(), region.first()) {
         (false, _) => wide.join(" or "),
         (true, Some((a, _))) => format!("about {a}"),
@@ -36,10 +33,7 @@ mod tests {
     fn words_and_edtf() {
         assert_eq!(edtf(&[(1865, 1905)]), "1865?/1905?");
         assert_eq!(edtf(&[(1865, 1905), (1970, 2010)]), "1865?/2010?");
-        assert_eq!(
-            in_words(&[(1865, 1905), (1970, 2010)]),
-            "1865 to 1905 or 1970 to 2010"
-        );
+        assert_eq!(in_words(&[(1865, 1905), (1970, 2010)]), "1865 to 1905 or 1970 to 2010");
         assert_eq!(in_words(&[(1900, 1900)]), "about 1900");
     }
 }

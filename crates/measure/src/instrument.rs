@@ -15,12 +15,8 @@ pub enum Instrument {
 
 impl Instrument {
     /// All of them.
-    pub const ALL: [Instrument; 4] = [
-        Instrument::Ruler,
-        Instrument::Calipers,
-        Instrument::ByEye,
-        Instrument::Scales,
-    ];
+    pub const ALL: [Instrument; 4] =
+        [Instrument::Ruler, Instrument::Calipers, Instrument::ByEye, Instrument::Scales];
 
     /// Standard uncertainty of a reading, in the reading's unit (mm or g), above zero.
     ///

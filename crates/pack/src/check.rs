@@ -34,66 +34,38 @@ pub fn check_core(core: &Core) -> Result<(), Fault> {
         ("groups", core.groups.len(), 0),
         ("fit limits", core.fit_limits.len(), 1),
     ] {
-        count(
-            what,
-            len,
-            least,
-            if what == "fit limits" {
-                MOST_QUESTIONS
-            } else {
-                MOST_NAMED
-            },
-        )?;
+        count(what, len, least, if what == "fit limits" { MOST_QUESTIONS } else { MOST_NAMED })?;
     }
     count("role tables", core.role_rows.len(), 1, MOST_CANDIDATES)?;
-    for n in [&core.places, &core.tools, &core.parts, &core.roles, &core.makes]
-        .into_iter()
-        .flatten()
-    {
+    for n in [&core.places, &core.tools, &core.parts, &core.roles, &core.makes].into_iter().flatten() {
         text(&n.id)?;
         text(&n.name)?;
     }
     let h = &core.head;
-    [&h.id, &h.name, &h.edition, &h.licence, &h.language, &h.notice]
-        .into_iter()
-        .try_for_each(|t| text(t))?;
+    [&h.id, &h.name, &h.edition, &h.licence, &h.language, &h.notice].into_iter().try_for_each(|t| text(t))?;
     must(
         h.id.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit()) && !h.id.is_empty(),
         "the pack id",
     )?;
     must(core.groups.iter().all(|g| *g < 1000), "a group's overlap")?;
     for row in &core.role_rows {
-        must(
-            row.shares.len() == core.roles.len() && sums(&row.shares),
-            "a role table",
-        )?;
+        must(row.shares.len() == core.roles.len() && sums(&row.shares), "a role table")?;
     }
     for (i, q) in core.questions.iter().enumerate() {
         question(core, i, q)?;
     }
-    must(
-        core.opening
-            .iter()
-            .all(|q| usize::from(*q) < core.questions.len()),
-        "the opening list",
-    )?;
+    must(core.opening.iter().all(|q| usize::from(*q) < core.questions.len()), "the opening list")?;
     for kind in &core.kinds {
         check_kind(core, kind)?;
     }
-    let unknown = core
-        .kinds
-        .iter()
-        .filter(|k| k.standing == Standing::Unknown)
-        .count();
+    let unknown = core.kinds.iter().filter(|k| k.standing == Standing::Unknown).count();
     let last = core.kinds.last().is_some_and(|k| k.standing == Standing::Unknown);
     must(unknown == 1 && last, "the kind for pieces outside the guide")?;
     for c in &core.cautions {
         text(&c.id)?;
         text(&c.text)?;
         let known = |&(q, c): &(u16, u16)| {
-            core.questions
-                .get(usize::from(q))
-                .is_some_and(|q| usize::from(c) < q.choices.len())
+            core.questions.get(usize::from(q)).is_some_and(|q| usize::from(c) < q.choices.len())
         };
         must(c.raised_by.iter().all(known), "a caution")?;
     }
@@ -101,10 +73,7 @@ pub fn check_core(core: &Core) -> Result<(), Fault> {
     core.art.iter().try_for_each(|f| text(&f.strokes))?;
     core.candidates.iter().try_for_each(|c| candidate(core, c))?;
     for place in 0..core.places.len() {
-        must(
-            core.candidates.iter().any(|c| c.prior[place] > 0),
-            "the prior of a place",
-        )?;
+        must(core.candidates.iter().any(|c| c.prior[place] > 0), "the prior of a place")?;
     }
     Ok(())
 }
@@ -114,41 +83,22 @@ fn question(core: &Core, at: usize, q: &Question) -> Result<(), Fault> {
     count("choices", q.choices.len(), 2, MOST_CHOICES)?;
     count("tables of a question", q.rows.len(), 1, MOST_ROWS)?;
     must(usize::from(q.part) < core.parts.len(), "the part of a question")?;
-    must(
-        q.tool.is_none_or(|t| usize::from(t) < core.tools.len()),
-        "the tool of a question",
-    )?;
-    must(
-        q.group.is_none_or(|g| usize::from(g) < core.groups.len()),
-        "the group of a question",
-    )?;
+    must(q.tool.is_none_or(|t| usize::from(t) < core.tools.len()), "the tool of a question")?;
+    must(q.group.is_none_or(|g| usize::from(g) < core.groups.len()), "the group of a question")?;
     must(q.seconds > 0 && q.tellable <= 1000, "the cost of a question")?;
-    must(
-        q.misread_sure < 1000 && q.misread_unsure < 1000,
-        "the misreading of a question",
-    )?;
+    must(q.misread_sure < 1000 && q.misread_unsure < 1000, "the misreading of a question")?;
     if let Some(gate) = &q.gate {
-        let asked = core
-            .questions
-            .get(usize::from(gate.question))
-            .filter(|_| usize::from(gate.question) < at);
+        let asked =
+            core.questions.get(usize::from(gate.question)).filter(|_| usize::from(gate.question) < at);
         let asked = asked.ok_or_else(|| fault("the gate of a question"))?;
         must(!gate.choices.is_empty(), "the gate of a question")?;
-        must(
-            gate.choices.iter().all(|c| usize::from(*c) < asked.choices.len()),
-            "the gate of a question",
-        )?;
+        must(gate.choices.iter().all(|c| usize::from(*c) < asked.choices.len()), "the gate of a question")?;
         must(asked.form == Form::Choice, "the gate of a question")?;
     }
     let mut below = 0;
     for (i, c) in q.choices.iter().enumerate() {
-        [&c.id, &c.label, &c.clue, &c.draw]
-            .into_iter()
-            .try_for_each(|t| text(t))?;
-        let all_known = c
-            .confused
-            .iter()
-            .all(|o| usize::from(*o) < q.choices.len() && usize::from(*o) != i);
+        [&c.id, &c.label, &c.clue, &c.draw].into_iter().try_for_each(|t| text(t))?;
+        let all_known = c.confused.iter().all(|o| usize::from(*o) < q.choices.len() && usize::from(*o) != i);
         must(all_known, "the confusions of a choice")?;
         let last = i + 1 == q.choices.len();
         match (q.form, c.upper) {
@@ -165,33 +115,21 @@ fn question(core: &Core, at: usize, q: &Question) -> Result<(), Fault> {
 
 fn row(q: &Question, row: &Row) -> Result<(), Fault> {
     match (&row.says, q.form) {
-        (Says::Shares(shares), Form::Choice) => must(
-            shares.len() == q.choices.len() && sums(shares),
-            "a table of a question",
-        ),
-        (Says::Spread { mean, sd }, Form::Length | Form::Heft) => must(
-            *sd > 0 && *sd < 1_000_000 && mean.unsigned_abs() < 1_000_000,
-            "a spread of a question",
-        ),
+        (Says::Shares(shares), Form::Choice) => {
+            must(shares.len() == q.choices.len() && sums(shares), "a table of a question")
+        }
+        (Says::Spread { mean, sd }, Form::Length | Form::Heft) => {
+            must(*sd > 0 && *sd < 1_000_000 && mean.unsigned_abs() < 1_000_000, "a spread of a question")
+        }
         _ => Err(fault("the sort of a table")),
     }
 }
 
 fn check_kind(core: &Core, kind: &Kind) -> Result<(), Fault> {
-    [&kind.id, &kind.name, &kind.short]
-        .into_iter()
-        .try_for_each(|t| text(t))?;
+    [&kind.id, &kind.name, &kind.short].into_iter().try_for_each(|t| text(t))?;
     must(kind.makes.len() == core.makes.len(), "the makes of a kind")?;
-    must(
-        kind.serves.iter().all(|r| usize::from(*r) < core.roles.len()),
-        "the uses of a kind",
-    )?;
-    must(
-        kind.cautions
-            .iter()
-            .all(|c| usize::from(*c) < core.cautions.len()),
-        "the cautions of a kind",
-    )?;
+    must(kind.serves.iter().all(|r| usize::from(*r) < core.roles.len()), "the uses of a kind")?;
+    must(kind.cautions.iter().all(|c| usize::from(*c) < core.cautions.len()), "the cautions of a kind")?;
     for facts in kind.makes.iter().flatten() {
         must(facts.period.is_sound(), "the years of a kind")?;
         if let Some(w) = &facts.worth {
@@ -204,27 +142,14 @@ fn check_kind(core: &Core, kind: &Kind) -> Result<(), Fault> {
 }
 
 fn candidate(core: &Core, c: &Candidate) -> Result<(), Fault> {
-    let kind = core
-        .kinds
-        .get(usize::from(c.kind))
-        .ok_or_else(|| fault("the kind of a candidate"))?;
+    let kind = core.kinds.get(usize::from(c.kind)).ok_or_else(|| fault("the kind of a candidate"))?;
     let facts = kind.makes.get(usize::from(c.make)).and_then(Option::as_ref);
     must(facts.is_some(), "the make of a candidate")?;
-    must(
-        usize::from(c.roles) < core.role_rows.len(),
-        "the roles of a candidate",
-    )?;
+    must(usize::from(c.roles) < core.role_rows.len(), "the roles of a candidate")?;
     must(c.prior.len() == core.places.len(), "the prior of a candidate")?;
-    must(
-        c.prior.iter().all(|p| *p <= 1_000_000_000),
-        "the prior of a candidate",
-    )?;
+    must(c.prior.iter().all(|p| *p <= 1_000_000_000), "the prior of a candidate")?;
     must(c.rows.len() == core.questions.len(), "the tables of a candidate")?;
-    let known = c
-        .rows
-        .iter()
-        .zip(&core.questions)
-        .all(|(r, q)| usize::from(*r) < q.rows.len());
+    let known = c.rows.iter().zip(&core.questions).all(|(r, q)| usize::from(*r) < q.rows.len());
     must(known, "the tables of a candidate")
 }
 
@@ -239,23 +164,17 @@ fn text(t: &str) -> Result<(), Fault> {
             || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{200e}' | '\u{200f}')
     };
     if t.len() > LONGEST_TEXT {
-        return Err(Fault(format!(
-            "This pack holds a text of more than {LONGEST_TEXT} bytes."
-        )));
+        return Err(Fault(format!("This pack holds a text of more than {LONGEST_TEXT} bytes.")));
     }
     if t.contains(disguises) {
-        return Err(Fault(String::from(
-            "This pack holds text with hidden control characters.",
-        )));
+        return Err(Fault(String::from("This pack holds text with hidden control characters.")));
     }
     Ok(())
 }
 
 fn count(what: &str, n: usize, least: usize, most: usize) -> Result<(), Fault> {
     if n < least || n > most {
-        return Err(Fault(format!(
-            "This pack has {n} {what}; between {least} and {most} can be read."
-        )));
+        return Err(Fault(format!("This pack has {n} {what}; between {least} and {most} can be read.")));
     }
     Ok(())
 }
@@ -265,9 +184,7 @@ fn must(holds: bool, what: &str) -> Result<(), Fault> {
 }
 
 fn fault(what: &str) -> Fault {
-    Fault(format!(
-        "This pack is damaged or was made by another program: {what} does not hold together."
-    ))
+    Fault(format!("This pack is damaged or was made by another program: {what} does not hold together."))
 }
 
 /// Checks a book against nothing but itself; whether it belongs to a core is for the one who has both.
@@ -280,10 +197,7 @@ pub(crate) fn check_book(book: &Book) -> Result<(), Fault> {
     count("figures", book.art.len(), 0, MOST_FIGURES)?;
     let kinds = book.kinds.iter();
     let texts = kinds.flat_map(|k| {
-        [&k.purpose, &k.draw]
-            .into_iter()
-            .chain(&k.notes)
-            .chain(k.confusions.iter().map(|c| &c.check))
+        [&k.purpose, &k.draw].into_iter().chain(&k.notes).chain(k.confusions.iter().map(|c| &c.check))
     });
     texts
         .chain(book.questions.iter().flat_map(|q| [&q.seller, &q.newcomers]))
@@ -292,8 +206,5 @@ pub(crate) fn check_book(book: &Book) -> Result<(), Fault> {
         .chain(book.terms.iter().flat_map(|t| [&t.word, &t.means]))
         .try_for_each(|t| text(t))?;
     let inside = |c: &Confusion| usize::from(c.kind) < book.kinds.len();
-    must(
-        book.kinds.iter().flat_map(|k| &k.confusions).all(inside),
-        "a confusion of a kind",
-    )
+    must(book.kinds.iter().flat_map(|k| &k.confusions).all(inside), "a confusion of a kind")
 }

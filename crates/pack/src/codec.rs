@@ -127,11 +127,7 @@ impl<T: Wire> Wire for Option<T> {
         }
     }
     fn take(from: &mut Bytes<'_>) -> Option<Self> {
-        if bool::take(from)? {
-            T::take(from).map(Some)
-        } else {
-            Some(None)
-        }
+        if bool::take(from)? { T::take(from).map(Some) } else { Some(None) }
     }
 }
 

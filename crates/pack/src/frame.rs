@@ -73,10 +73,7 @@ fn frame(half: u8, body: &impl Wire) -> Vec<u8> {
 
 fn unframe<T: Wire>(half: u8, bytes: &[u8], largest: usize) -> Result<T, Fault> {
     if bytes.len() > largest {
-        return Err(Fault(format!(
-            "This pack is larger than {} MB, the most that is read.",
-            largest >> 20
-        )));
+        return Err(Fault(format!("This pack is larger than {} MB, the most that is read.", largest >> 20)));
     }
     let (header, body) = bytes.split_at_checked(HEADER).ok_or_else(not_a_pack)?;
     if !header.starts_with(MAGIC) || header[MAGIC.len()] != half {
@@ -91,12 +88,8 @@ fn unframe<T: Wire>(half: u8, bytes: &[u8], largest: usize) -> Result<T, Fault> 
     let mut body = Bytes(body);
     match T::take(&mut body) {
         Some(value) if body.0.is_empty() => Ok(value),
-        Some(_) => Err(Fault(String::from(
-            "This pack has bytes behind its end. It is damaged.",
-        ))),
-        None => Err(Fault(String::from(
-            "This pack is damaged: its bytes cannot be read.",
-        ))),
+        Some(_) => Err(Fault(String::from("This pack has bytes behind its end. It is damaged."))),
+        None => Err(Fault(String::from("This pack is damaged: its bytes cannot be read."))),
     }
 }
 

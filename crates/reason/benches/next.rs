@@ -2,10 +2,7 @@
 //!
 //! Every kind has a row of its own in every question, so that nothing can be shared; ten questions are answered, seven
 //! of them in two groups. The tables are drawn at random (invented).
-#![allow(
-    missing_docs,
-    reason = "the macros of the benchmark make public functions without docs"
-)]
+#![allow(missing_docs, reason = "the macros of the benchmark make public functions without docs")]
 
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 use reason::{
@@ -53,9 +50,7 @@ fn model(kinds: usize) -> Model {
         roles: vec![vec![1.0]; kinds],
         priors: vec![(0..kinds).map(|_| 0.1 + random.unit()).collect()],
         overlaps: vec![0.2, 0.2],
-        questions: (0..QUESTIONS)
-            .map(|at| question(at, kinds, &mut random))
-            .collect(),
+        questions: (0..QUESTIONS).map(|at| question(at, kinds, &mut random)).collect(),
         unknown: None,
         fit_limits: Vec::new(),
     })
@@ -66,11 +61,7 @@ fn answers() -> Vec<Answer> {
     (0..ANSWERS)
         .map(|question| Answer {
             question,
-            told: if question == 9 {
-                Told::OneOf(vec![0, 1])
-            } else {
-                Told::OneOf(vec![question % CHOICES])
-            },
+            told: if question == 9 { Told::OneOf(vec![0, 1]) } else { Told::OneOf(vec![question % CHOICES]) },
             sure: question != 8,
         })
         .collect()

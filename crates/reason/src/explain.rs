@@ -30,11 +30,7 @@ pub fn chance_misread(model: &Model, posterior: &Posterior, answer: &Answer, all
                     let truth = &q.truth[row * k..(row + 1) * k];
                     let told = |t: usize| truth[t] * set.iter().map(|r| q.reads(*r, t, e)).sum::<f64>();
                     let all: f64 = (0..k).map(told).sum();
-                    if all > 0.0 {
-                        p * set.iter().map(|t| told(*t)).sum::<f64>() / all
-                    } else {
-                        0.0
-                    }
+                    if all > 0.0 { p * set.iter().map(|t| told(*t)).sum::<f64>() / all } else { 0.0 }
                 })
                 .sum();
             (1.0 - right).clamp(0.0, 1.0)
@@ -44,12 +40,7 @@ pub fn chance_misread(model: &Model, posterior: &Posterior, answer: &Answer, all
             None => 0.0,
             Some(log_l) => {
                 let floor = e / q.range;
-                posterior
-                    .p
-                    .iter()
-                    .zip(log_l)
-                    .map(|(p, l)| p * (floor / libm::exp(l)).min(1.0))
-                    .sum()
+                posterior.p.iter().zip(log_l).map(|(p, l)| p * (floor / libm::exp(l)).min(1.0)).sum()
             }
         },
     }

@@ -35,15 +35,8 @@ pub struct Fit {
 #[must_use]
 pub fn fit(model: &Model, posterior: &Posterior, answers: &[Answer]) -> Fit {
     let (z, n) = statistic(model, posterior, answers);
-    let limit = model
-        .parts
-        .fit_limits
-        .get(n.wrapping_sub(1))
-        .or(model.parts.fit_limits.last());
-    Fit {
-        z,
-        strange: n >= 3 && z.zip(limit).is_some_and(|(z, l)| z < *l),
-    }
+    let limit = model.parts.fit_limits.get(n.wrapping_sub(1)).or(model.parts.fit_limits.last());
+    Fit { z, strange: n >= 3 && z.zip(limit).is_some_and(|(z, l)| z < *l) }
 }
 
 /// The posterior with the odds of "not in this guide" raised where the piece does not fit.
@@ -100,10 +93,7 @@ fn statistic(model: &Model, posterior: &Posterior, answers: &[Answer]) -> (Optio
 
 /// The choice told, or the class that a measured length falls in.
 fn as_class(model: &Model, answer: &Answer) -> Option<usize> {
-    match (
-        &answer.told,
-        &model.questions.get(answer.question)?.parts.quantity,
-    ) {
+    match (&answer.told, &model.questions.get(answer.question)?.parts.quantity) {
         (Told::OneOf(set), _) if set.len() == 1 => Some(set[0]),
         (Told::Measured { value, .. }, Quantity::Length(bounds)) => {
             Some(bounds.iter().filter(|b| **b < *value).count())
@@ -144,21 +134,14 @@ pub fn simulated_limits(model: &Model) -> Vec<i32> {
             if let (Some(z), n) = statistic(model, &posterior, &answers) {
                 by_count[n - 1].push(z);
             }
-            let Some(look) = rank(model, &plan, &posterior, &answers, &reach)
-                .into_iter()
-                .next()
-            else {
+            let Some(look) = rank(model, &plan, &posterior, &answers, &reach).into_iter().next() else {
                 break;
             };
             let q = &model.questions[look.question];
             let row = q.parts.row_of[piece];
             let reports: Vec<f64> = (0..q.parts.choices).map(|r| q.reported(row, r)).collect();
             let report = random.pick(&reports);
-            answers.push(Answer {
-                question: look.question,
-                told: Told::OneOf(vec![report]),
-                sure: true,
-            });
+            answers.push(Answer { question: look.question, told: Told::OneOf(vec![report]), sure: true });
         }
     }
     let mut limits = Vec::new();

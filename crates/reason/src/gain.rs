@@ -21,19 +21,13 @@ impl Goal {
     /// The kind.
     #[must_use]
     pub fn kind(model: &Model) -> Goal {
-        Goal::One {
-            of: model.parts.kind_of.clone(),
-            targets: model.parts.kinds,
-        }
+        Goal::One { of: model.parts.kind_of.clone(), targets: model.parts.kinds }
     }
 
     /// The make.
     #[must_use]
     pub fn make(model: &Model) -> Goal {
-        Goal::One {
-            of: model.parts.make_of.clone(),
-            targets: model.parts.makes,
-        }
+        Goal::One { of: model.parts.make_of.clone(), targets: model.parts.makes }
     }
 
     /// The role.
@@ -98,14 +92,8 @@ impl Plan {
             Goal::Mix(_) => Vec::new(),
             Goal::One { of, targets } => {
                 let mut members: Vec<Vec<u32>> = vec![Vec::new(); *targets];
-                of.iter()
-                    .enumerate()
-                    .for_each(|(c, t)| members[*t].push(c as u32));
-                model
-                    .questions
-                    .iter()
-                    .map(|q| Rows::new(&members, &q.parts.row_of))
-                    .collect()
+                of.iter().enumerate().for_each(|(c, t)| members[*t].push(c as u32));
+                model.questions.iter().map(|q| Rows::new(&members, &q.parts.row_of)).collect()
             }
         };
         Plan { goal, questions }
@@ -151,11 +139,7 @@ impl Plan {
             weight[*row as usize] += shares[*target as usize];
         }
         let mut nats = dot(&q.spoken, weight);
-        let mut told: Vec<f64> = q
-            .report
-            .chunks(rows)
-            .map(|chances| dot(chances, weight))
-            .collect();
+        let mut told: Vec<f64> = q.report.chunks(rows).map(|chances| dot(chances, weight)).collect();
         for members in &self.questions[at].mixed {
             let mut share = 0.0;
             for (a, told) in told.iter_mut().enumerate() {

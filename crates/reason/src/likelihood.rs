@@ -34,18 +34,13 @@ pub(crate) fn clue(model: &Model, answer: &Answer, all: &[Answer]) -> Option<Clu
             let l: Vec<f64> = (0..q.parts.rows.len()).map(|r| q.chance(r, &reads)).collect();
             let log_l: Vec<f64> = l.iter().map(|l| libm::log(*l)).collect();
             let by_candidate = |rows: &[f64]| q.parts.row_of.iter().map(|r| rows[*r]).collect();
-            Some(Clue {
-                l: by_candidate(&l),
-                log_l: by_candidate(&log_l),
-            })
+            Some(Clue { l: by_candidate(&l), log_l: by_candidate(&log_l) })
         }
         Told::Measured { value, uncertainty } => {
             let n = model.candidates();
             let mut l: Vec<f64> = match &q.parts.quantity {
                 Quantity::None => return None,
-                Quantity::Length(_) => (0..n)
-                    .map(|c| measured(q, c, *value, *uncertainty, 0.0, e))
-                    .collect(),
+                Quantity::Length(_) => (0..n).map(|c| measured(q, c, *value, *uncertainty, 0.0, e)).collect(),
                 Quantity::Heft(_) => {
                     let length = measured_length(model, all);
                     (0..n)
@@ -82,11 +77,7 @@ fn level_closed(q: &Question, prior: &[f64], l: &mut [f64]) {
 
 /// P(misread) of a sure or an unsure answer.
 pub(crate) fn misread(q: &Question, sure: bool) -> f64 {
-    if sure {
-        q.parts.misread.0
-    } else {
-        q.parts.misread.1
-    }
+    if sure { q.parts.misread.0 } else { q.parts.misread.1 }
 }
 
 /// (1-e) normal + e / range: never without the floor for gross errors.
@@ -111,21 +102,14 @@ fn heft(model: &Model, candidate: usize, grams: f64, u: f64, length: Option<(f64
         return (libm::log(grams) - 3.0 * libm::log(mm / 10.0), both, 0.0);
     }
     match own_length(model, candidate) {
-        Some((mean, sd)) => (
-            libm::log(grams) - 3.0 * libm::log(mean / 10.0),
-            relative,
-            3.0 * sd / mean,
-        ),
+        Some((mean, sd)) => (libm::log(grams) - 3.0 * libm::log(mean / 10.0), relative, 3.0 * sd / mean),
         None => (libm::log(grams), relative, 3.0),
     }
 }
 
 /// The piece's length is what the pack's first question about a length asks.
 fn length_question(model: &Model) -> Option<usize> {
-    model
-        .questions
-        .iter()
-        .position(|q| matches!(q.parts.quantity, Quantity::Length(_)))
+    model.questions.iter().position(|q| matches!(q.parts.quantity, Quantity::Length(_)))
 }
 
 fn own_length(model: &Model, candidate: usize) -> Option<(f64, f64)> {

@@ -15,9 +15,9 @@ impl Model {
             quantity: match q.form {
                 Form::Choice => Quantity::None,
                 Form::Length => Quantity::Length(bounds(q, |tenths| f64::from(tenths) / 10.0)),
-                Form::Heft => Quantity::Heft(bounds(q, |thousandths| {
-                    libm::log(f64::from(thousandths) / 1000.0)
-                })),
+                Form::Heft => {
+                    Quantity::Heft(bounds(q, |thousandths| libm::log(f64::from(thousandths) / 1000.0)))
+                }
             },
             rows: q.rows.iter().map(|r| row(&r.says, q.form)).collect(),
             row_of: core.candidates.iter().map(|c| usize::from(c.rows[i])).collect(),
@@ -28,12 +28,10 @@ impl Model {
                 .map(|c| c.confused.iter().map(|o| usize::from(*o)).collect())
                 .collect(),
             group: q.group.map(usize::from),
-            gate: q.gate.as_ref().map(|g| {
-                (
-                    usize::from(g.question),
-                    g.choices.iter().map(|c| usize::from(*c)).collect(),
-                )
-            }),
+            gate: q
+                .gate
+                .as_ref()
+                .map(|g| (usize::from(g.question), g.choices.iter().map(|c| usize::from(*c)).collect())),
             seconds: f64::from(q.seconds),
             tellable: share(q.tellable),
             tool: q.tool.map(usize::from),
@@ -47,21 +45,10 @@ impl Model {
             roles: core
                 .candidates
                 .iter()
-                .map(|c| {
-                    core.role_rows[usize::from(c.roles)]
-                        .shares
-                        .iter()
-                        .map(|s| share(*s))
-                        .collect()
-                })
+                .map(|c| core.role_rows[usize::from(c.roles)].shares.iter().map(|s| share(*s)).collect())
                 .collect(),
             priors: (0..core.places.len())
-                .map(|place| {
-                    core.candidates
-                        .iter()
-                        .map(|c| f64::from(c.prior[place]))
-                        .collect()
-                })
+                .map(|place| core.candidates.iter().map(|c| f64::from(c.prior[place])).collect())
                 .collect(),
             overlaps: core.groups.iter().map(|g| share(*g)).collect(),
             questions: questions.collect(),
@@ -80,10 +67,7 @@ fn row(says: &Says, form: Form) -> RowParts {
         Says::Shares(s) => RowParts::Shares(s.iter().map(|x| f64::from(*x) / 1000.0).collect()),
         Says::Spread { mean, sd } => {
             let unit = if form == Form::Length { 10.0 } else { 1000.0 };
-            RowParts::Spread {
-                mean: f64::from(*mean) / unit,
-                sd: f64::from(*sd) / unit,
-            }
+            RowParts::Spread { mean: f64::from(*mean) / unit, sd: f64::from(*sd) / unit }
         }
     }
 }

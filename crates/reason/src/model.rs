@@ -124,10 +124,7 @@ impl Model {
         let shaped = parts.make_of.len() == n
             && parts.roles.len() == n
             && !parts.priors.is_empty()
-            && parts
-                .priors
-                .iter()
-                .all(|p| p.len() == n && p.iter().sum::<f64>() > 0.0)
+            && parts.priors.iter().all(|p| p.len() == n && p.iter().sum::<f64>() > 0.0)
             && parts
                 .questions
                 .iter()
@@ -139,20 +136,14 @@ impl Model {
             let sum: f64 = prior.iter().sum();
             prior.iter_mut().for_each(|p| *p /= sum);
         }
-        let mut questions: Vec<Question> = core::mem::take(&mut parts.questions)
-            .into_iter()
-            .map(Question::new)
-            .collect();
+        let mut questions: Vec<Question> =
+            core::mem::take(&mut parts.questions).into_iter().map(Question::new).collect();
         for i in 0..questions.len() {
             close_gate(i, &mut questions, &parts.priors[0]);
         }
         questions.iter_mut().for_each(Question::foresee);
         let logs = |prior: &Vec<f64>| prior.iter().map(|p| libm::log(*p)).collect();
-        Ok(Model {
-            log_priors: parts.priors.iter().map(logs).collect(),
-            parts,
-            questions,
-        })
+        Ok(Model { log_priors: parts.priors.iter().map(logs).collect(), parts, questions })
     }
 
     /// Number of candidates.
@@ -213,9 +204,7 @@ impl Question {
 
     /// P(some report of a set | truth), by truth, when a share `e` of answers misreads.
     pub(crate) fn reads_any(&self, set: &[usize], e: f64) -> Vec<f64> {
-        (0..self.parts.choices)
-            .map(|t| set.iter().map(|r| self.reads(*r, t, e)).sum())
-            .collect()
+        (0..self.parts.choices).map(|t| set.iter().map(|r| self.reads(*r, t, e)).sum()).collect()
     }
 
     /// P(report | row), the chances of the report by truth given.

@@ -37,20 +37,15 @@ pub fn rank(
     answers: &[Answer],
     reach: &Reach,
 ) -> Vec<Look> {
-    let open: Vec<usize> = (0..model.questions.len())
-        .filter(|q| is_open(model, *q, answers, reach))
-        .collect();
+    let open: Vec<usize> =
+        (0..model.questions.len()).filter(|q| is_open(model, *q, answers, reach)).collect();
     let gains = plan.gains(model, posterior, &open);
     let looks: Vec<Look> = open
         .into_iter()
         .zip(gains)
         .map(|(question, gain)| {
             let q = &model.questions[question].parts;
-            Look {
-                question,
-                gain,
-                score: gain * q.tellable / q.seconds,
-            }
+            Look { question, gain, score: gain * q.tellable / q.seconds }
         })
         .collect();
     // Stable, and the open ones stand in pack order: ties stay in pack order.
@@ -91,16 +86,10 @@ pub fn looks_left(
         if shares.iter().copied().fold(0.0, f64::max) >= enough || entropy(&shares) < least {
             return Some(steps);
         }
-        let best = rank(model, plan, &posterior, &way, reach)
-            .into_iter()
-            .next()
-            .filter(|l| l.gain >= least)?;
+        let best =
+            rank(model, plan, &posterior, &way, reach).into_iter().next().filter(|l| l.gain >= least)?;
         let choice = most_probable(model, &posterior, best.question);
-        way.push(Answer {
-            question: best.question,
-            told: Told::OneOf(vec![choice]),
-            sure: true,
-        });
+        way.push(Answer { question: best.question, told: Told::OneOf(vec![choice]), sure: true });
     }
     None
 }

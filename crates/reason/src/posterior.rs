@@ -26,12 +26,7 @@ pub fn weigh(model: &Model, place: usize, answers: &[Answer]) -> Posterior {
     for answer in standing(answers) {
         if let Some(clue) = clue(model, answer, answers) {
             let group = model.questions[answer.question].parts.group;
-            lines.push(Line {
-                question: answer.question,
-                group,
-                information: 0.0,
-                clue,
-            });
+            lines.push(Line { question: answer.question, group, information: 0.0, clue });
         }
     }
     for i in 0..lines.len() {
@@ -42,26 +37,15 @@ pub fn weigh(model: &Model, place: usize, answers: &[Answer]) -> Posterior {
     // The order of summing is fixed by the pack, not by the user: group, then information, then question.
     let by_rank = order(lines.len(), &|a, b| {
         let (a, b) = (&lines[a], &lines[b]);
-        a.group
-            .cmp(&b.group)
-            .then(b.information.total_cmp(&a.information))
-            .then(a.question.cmp(&b.question))
+        a.group.cmp(&b.group).then(b.information.total_cmp(&a.information)).then(a.question.cmp(&b.question))
     });
     let lines = arranged(lines, &by_rank);
     let mut log_p = model.log_priors[place].clone();
     let mut rank = 0;
     for (i, line) in lines.iter().enumerate() {
-        rank = if i > 0 && lines[i - 1].group == line.group {
-            rank + 1
-        } else {
-            0
-        };
+        rank = if i > 0 && lines[i - 1].group == line.group { rank + 1 } else { 0 };
         let keep = line.group.map_or(1.0, |g| 1.0 - model.parts.overlaps[g]);
-        let weight = if line.group.is_some() {
-            (0..rank).fold(1.0, |w, _| w * keep)
-        } else {
-            1.0
-        };
+        let weight = if line.group.is_some() { (0..rank).fold(1.0, |w, _| w * keep) } else { 1.0 };
         for (p, l) in log_p.iter_mut().zip(&line.clue.log_l) {
             *p += weight * l;
         }
@@ -80,9 +64,7 @@ struct Line {
 /// with d = ln L - its top. Written with e^d - 1, so that a clue which is the same for all has exactly none: it
 /// stands behind every other and tempers nothing.
 fn information(prior: &[f64], clue: &Clue) -> f64 {
-    let top = (prior.iter().zip(&clue.l))
-        .filter(|(p, _)| **p > 0.0)
-        .fold(0.0_f64, |top, (_, l)| top.max(*l));
+    let top = (prior.iter().zip(&clue.l)).filter(|(p, _)| **p > 0.0).fold(0.0_f64, |top, (_, l)| top.max(*l));
     if top <= 0.0 {
         return 0.0;
     }
@@ -92,11 +74,7 @@ fn information(prior: &[f64], clue: &Clue) -> f64 {
         if *p > 0.0 && *l > 0.0 {
             let less = (l - top) / top;
             // Near the top the difference of two logarithms would keep few digits.
-            let d = if less > -0.1 {
-                libm::log1p(less)
-            } else {
-                log_l - log_top
-            };
+            let d = if less > -0.1 { libm::log1p(less) } else { log_l - log_top };
             growth += p * less;
             spoken += p * (1.0 + less) * d;
         } else {
@@ -110,16 +88,8 @@ fn information(prior: &[f64], clue: &Clue) -> f64 {
 fn normalised(log_p: Vec<f64>) -> Vec<f64> {
     let top = log_p.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let n = log_p.len() as f64;
-    let mut p: Vec<f64> = log_p
-        .into_iter()
-        .map(|l| {
-            if top.is_finite() {
-                libm::exp(l - top)
-            } else {
-                1.0 / n
-            }
-        })
-        .collect();
+    let mut p: Vec<f64> =
+        log_p.into_iter().map(|l| if top.is_finite() { libm::exp(l - top) } else { 1.0 / n }).collect();
     let sum: f64 = p.iter().sum();
     p.iter_mut().for_each(|x| *x /= sum);
     p

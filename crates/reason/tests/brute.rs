@@ -15,10 +15,7 @@ use reason::{Answer, Model, Parts, Quantity, QuestionParts, RowParts, Told, weig
 use small::{Case, any_case, runs};
 
 fn apart(one: &[f64], other: &[f64]) -> f64 {
-    one.iter()
-        .zip(other)
-        .map(|(a, b)| (a - b).abs())
-        .fold(0.0, f64::max)
+    one.iter().zip(other).map(|(a, b)| (a - b).abs()).fold(0.0, f64::max)
 }
 
 proptest! {
@@ -41,10 +38,7 @@ fn the_random_models_hold_every_feature() {
     let mut runner = TestRunner::new(runs(400));
     let mut seen = [0; 8];
     for _ in 0..400 {
-        let case = any_case()
-            .new_tree(&mut runner)
-            .expect("nothing is rejected")
-            .current();
+        let case = any_case().new_tree(&mut runner).expect("nothing is rejected").current();
         for (count, has) in seen.iter_mut().zip(features(&case)) {
             *count += usize::from(has);
         }
@@ -60,9 +54,7 @@ fn features(case: &Case) -> [bool; 8] {
     let heft = |a: &Answer| matches!(q(a).quantity, Quantity::Heft(_));
     let closed = |a: &Answer| {
         let n = case.parts.kind_of.len();
-        let open = (0..n)
-            .filter(|c| slow::applies(&case.parts, a.question, *c))
-            .count();
+        let open = (0..n).filter(|c| slow::applies(&case.parts, a.question, *c)).count();
         a.told.speaks() && open > 0 && open < n
     };
     let crowded = |a: &Answer| {
@@ -100,13 +92,9 @@ fn irons() -> impl Strategy<Value = Parts> {
             tool: None,
             by_picture: false,
         };
-        let lengths = all.iter().map(|(mean, relative, _, _)| RowParts::Spread {
-            mean: *mean,
-            sd: mean * relative,
-        });
-        let hefts = all
-            .iter()
-            .map(|(_, _, mean, sd)| RowParts::Spread { mean: *mean, sd: *sd });
+        let lengths =
+            all.iter().map(|(mean, relative, _, _)| RowParts::Spread { mean: *mean, sd: mean * relative });
+        let hefts = all.iter().map(|(_, _, mean, sd)| RowParts::Spread { mean: *mean, sd: *sd });
         Parts {
             kinds: n,
             makes: 1,
@@ -139,23 +127,13 @@ fn with_floor(parts: &Parts, densities: &[f64]) -> Vec<f64> {
     let high = ends.iter().map(|(m, s)| m + 3.0 * s).fold(f64::MIN, f64::max);
     let low = ends.iter().map(|(m, s)| m - 3.0 * s).fold(f64::MAX, f64::min);
     let e = q.misread.0;
-    let l: Vec<f64> = densities
-        .iter()
-        .map(|d| (1.0 - e) * d + e / (high - low))
-        .collect();
+    let l: Vec<f64> = densities.iter().map(|d| (1.0 - e) * d + e / (high - low)).collect();
     let sum: f64 = l.iter().sum();
     l.iter().map(|x| x / sum).collect()
 }
 
 fn mass(value: f64, relative: f64) -> Answer {
-    Answer {
-        question: 1,
-        told: Told::Measured {
-            value,
-            uncertainty: value * relative,
-        },
-        sure: true,
-    }
+    Answer { question: 1, told: Told::Measured { value, uncertainty: value * relative }, sure: true }
 }
 
 proptest! {

@@ -35,9 +35,8 @@ fn by_definition(case: &Case, model: &Model, leader: usize) -> (Option<f64>, usi
         let q = &case.parts.questions[answer.question];
         let reads = small::misreading(q, if answer.sure { q.misread.0 } else { q.misread.1 });
         let truth = model.truth(answer.question, leader);
-        let told: Vec<f64> = (0..q.choices)
-            .map(|r| (0..q.choices).map(|t| truth[t] * reads[t][r]).sum())
-            .collect();
+        let told: Vec<f64> =
+            (0..q.choices).map(|r| (0..q.choices).map(|t| truth[t] * reads[t][r]).sum()).collect();
         let expected: f64 = told.iter().map(|p| p * p.ln()).sum();
         mean += expected;
         variance += told.iter().map(|p| p * (p.ln() - expected).powi(2)).sum::<f64>();
@@ -115,9 +114,7 @@ proptest! {
 fn joint(case: &Case, model: &Model, c: usize, at: usize) -> (f64, f64) {
     let (mut wrong, mut all) = (1.0, 1.0);
     for (i, answer) in case.answers.iter().enumerate() {
-        let Told::OneOf(set) = &answer.told else {
-            unreachable!("only choices are kept")
-        };
+        let Told::OneOf(set) = &answer.told else { unreachable!("only choices are kept") };
         let q = &case.parts.questions[answer.question];
         let reads = small::misreading(q, if answer.sure { q.misread.0 } else { q.misread.1 });
         let (mut outside, mut any) = (0.0, 0.0);
@@ -181,11 +178,7 @@ fn strange(model: &Model, mut draw: impl FnMut(&mut Random) -> Vec<usize>) -> f6
         let answers: Vec<Answer> = draw(&mut random)
             .into_iter()
             .enumerate()
-            .map(|(question, told)| Answer {
-                question,
-                told: Told::OneOf(vec![told]),
-                sure: true,
-            })
+            .map(|(question, told)| Answer { question, told: Told::OneOf(vec![told]), sure: true })
             .collect();
         fit(model, &weigh(model, 0, &answers), &answers).strange
     });
@@ -208,11 +201,7 @@ fn the_limit_lets_known_pieces_pass_and_stops_strangers() {
             .map(|q| {
                 let told = random.pick(model.truth(q, kind));
                 // Misread one time in twenty-five, evenly.
-                if random.unit() < 0.04 {
-                    (told + 1 + random.below(3)) % 4
-                } else {
-                    told
-                }
+                if random.unit() < 0.04 { (told + 1 + random.below(3)) % 4 } else { told }
             })
             .collect()
     });
@@ -225,25 +214,14 @@ fn the_limit_lets_known_pieces_pass_and_stops_strangers() {
 #[test]
 fn a_replaced_answer_is_no_part_of_the_fit() {
     let model = Model::new(guide(vec![])).expect("the shapes fit");
-    let told = |question: usize, choice: usize| Answer {
-        question,
-        told: Told::OneOf(vec![choice]),
-        sure: true,
-    };
+    let told =
+        |question: usize, choice: usize| Answer { question, told: Told::OneOf(vec![choice]), sure: true };
     let plain = [told(0, 1), told(1, 2), told(2, 0)];
     let replaced = [told(0, 3), told(1, 2), told(0, 1), told(2, 0)];
     let found = |answers: &[Answer]| fit(&model, &weigh(&model, 0, answers), answers).z;
-    let even = Posterior {
-        p: vec![1.0 / 12.0; 12],
-    };
+    let even = Posterior { p: vec![1.0 / 12.0; 12] };
     assert!(found(&plain).is_some());
-    assert_eq!(
-        found(&plain),
-        found(&[plain[1].clone(), plain[0].clone(), plain[2].clone()])
-    );
+    assert_eq!(found(&plain), found(&[plain[1].clone(), plain[0].clone(), plain[2].clone()]));
     assert_eq!(fit(&model, &even, &plain).z, fit(&model, &even, &replaced[1..]).z);
-    assert_eq!(
-        fit(&model, &even, &replaced[1..]).z,
-        fit(&model, &even, &replaced).z
-    );
+    assert_eq!(fit(&model, &even, &replaced[1..]).z, fit(&model, &even, &replaced).z);
 }

@@ -18,10 +18,9 @@ fn bits(p: &[f64]) -> f64 {
 fn rows(goal: &Goal) -> Vec<Vec<f64>> {
     match goal {
         Goal::Mix(rows) => rows.clone(),
-        Goal::One { of, targets } => of
-            .iter()
-            .map(|t| (0..*targets).map(|x| f64::from(u8::from(x == *t))).collect())
-            .collect(),
+        Goal::One { of, targets } => {
+            of.iter().map(|t| (0..*targets).map(|x| f64::from(u8::from(x == *t))).collect()).collect()
+        }
     }
 }
 
@@ -56,27 +55,10 @@ fn by_definition(case: &Case, model: &Model, goal: &Goal, posterior: &Posterior,
 
 fn goals(model: &Model) -> Vec<Goal> {
     let worth = (0..model.candidates())
-        .map(|c| {
-            small::shares(&[
-                c as u16 % 3,
-                c as u16 % 2,
-                1,
-                (7 * c) as u16 % 5,
-                u16::from(c == 1),
-            ])
-        })
+        .map(|c| small::shares(&[c as u16 % 3, c as u16 % 2, 1, (7 * c) as u16 % 5, u16::from(c == 1)]))
         .collect();
-    let each = Goal::One {
-        of: (0..model.candidates()).collect(),
-        targets: model.candidates(),
-    };
-    vec![
-        Goal::kind(model),
-        Goal::make(model),
-        Goal::role(model),
-        Goal::Mix(worth),
-        each,
-    ]
+    let each = Goal::One { of: (0..model.candidates()).collect(), targets: model.candidates() };
+    vec![Goal::kind(model), Goal::make(model), Goal::role(model), Goal::Mix(worth), each]
 }
 
 proptest! {

@@ -26,19 +26,11 @@ fn assert_shares(p: &[f64]) -> Result<(), TestCaseError> {
 }
 
 fn cannot(question: usize) -> Answer {
-    Answer {
-        question,
-        told: Told::Cannot,
-        sure: true,
-    }
+    Answer { question, told: Told::Cannot, sure: true }
 }
 
 fn all_choices(question: usize, choices: usize, sure: bool) -> Answer {
-    Answer {
-        question,
-        told: Told::OneOf((0..choices).collect()),
-        sure,
-    }
+    Answer { question, told: Told::OneOf((0..choices).collect()), sure }
 }
 
 proptest! {

@@ -24,17 +24,12 @@ fn number(text: &str) -> f64 {
 /// By kind, its rows of the table without the name.
 fn learned_from() -> [Vec<Vec<f64>>; 3] {
     ["a", "b", "c"].map(|kind| {
-        lines(TABLE)
-            .filter(|l| l[0] == kind)
-            .map(|l| l[1..].iter().map(|x| number(x)).collect())
-            .collect()
+        lines(TABLE).filter(|l| l[0] == kind).map(|l| l[1..].iter().map(|x| number(x)).collect()).collect()
     })
 }
 
 fn cases() -> Vec<Vec<f64>> {
-    lines(CASES)
-        .map(|l| l.iter().map(|x| number(x)).collect())
-        .collect()
+    lines(CASES).map(|l| l.iter().map(|x| number(x)).collect()).collect()
 }
 
 fn choices(column: usize) -> usize {
@@ -76,10 +71,7 @@ fn size(column: usize) -> QuestionParts {
         let n = pieces.len() as f64;
         let mean = pieces.iter().map(|p| p[column]).sum::<f64>() / n;
         let squares = pieces.iter().map(|p| (p[column] - mean) * (p[column] - mean));
-        RowParts::Spread {
-            mean,
-            sd: (squares.sum::<f64>() / n).sqrt(),
-        }
+        RowParts::Spread { mean, sd: (squares.sum::<f64>() / n).sqrt() }
     });
     question(2, Quantity::Length(vec![50.0]), rows.to_vec())
 }
@@ -105,11 +97,7 @@ fn compare(questions: Vec<QuestionParts>, told: impl Fn(&[f64]) -> Vec<Told>, ex
         let answers: Vec<Answer> = told(case)
             .into_iter()
             .enumerate()
-            .map(|(question, told)| Answer {
-                question,
-                told,
-                sure: true,
-            })
+            .map(|(question, told)| Answer { question, told, sure: true })
             .collect();
         let got = weigh(&model, 0, &answers).p;
         for (p, text) in got.iter().zip(&line) {
@@ -129,13 +117,6 @@ fn choices_agree_with_categorical_naive_bayes() {
 
 #[test]
 fn lengths_agree_with_gaussian_naive_bayes() {
-    let exactly = |case: &[f64]| {
-        SIZES
-            .map(|c| Told::Measured {
-                value: case[c],
-                uncertainty: 0.0,
-            })
-            .collect()
-    };
+    let exactly = |case: &[f64]| SIZES.map(|c| Told::Measured { value: case[c], uncertainty: 0.0 }).collect();
     compare(SIZES.map(size).collect(), exactly, GAUSSIAN);
 }

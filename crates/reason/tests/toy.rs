@@ -53,11 +53,7 @@ fn toy() -> Parts {
 }
 
 fn told(question: usize, set: &[usize], sure: bool) -> Answer {
-    Answer {
-        question,
-        told: Told::OneOf(set.to_vec()),
-        sure,
-    }
+    Answer { question, told: Told::OneOf(set.to_vec()), sure }
 }
 
 fn assert_expected(what: &str, got: &[f64]) {
@@ -77,17 +73,10 @@ fn posteriors_agree_with_other_libraries() {
     assert_expected("second_of_a", &posterior(&answers));
     answers.push(told(1, &[1, 2], true));
     assert_expected("then_second_or_third_of_b", &posterior(&answers));
-    answers.push(Answer {
-        question: 2,
-        told: Told::Cannot,
-        sure: true,
-    });
+    answers.push(Answer { question: 2, told: Told::Cannot, sure: true });
     assert_expected("then_second_or_third_of_b", &posterior(&answers));
     // An unsure answer, misread one time in twenty.
-    assert_expected(
-        "second_of_a_misread_5_percent",
-        &posterior(&[told(0, &[1], false)]),
-    );
+    assert_expected("second_of_a_misread_5_percent", &posterior(&[told(0, &[1], false)]));
 }
 
 #[test]

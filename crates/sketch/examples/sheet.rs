@@ -62,11 +62,8 @@ fn sheet(only: &[String]) -> Result<String, String> {
         for view in key.views.split_whitespace() {
             let _ = write!(out, "<h2>{} in {view}</h2><div>", key.name);
             let sizes = ["54", "86", "102", "120", "150", "170", "30"];
-            let names: Vec<&str> = if key.usual.is_empty() {
-                sizes.to_vec()
-            } else {
-                values(key.name).collect()
-            };
+            let names: Vec<&str> =
+                if key.usual.is_empty() { sizes.to_vec() } else { values(key.name).collect() };
             for name in names {
                 let more = match (key.name, view) {
                     ("cord", "side" | "both") => " body=electric",
@@ -84,9 +81,7 @@ fn sheet(only: &[String]) -> Result<String, String> {
 
 fn main() -> Result<(), String> {
     let mut args = std::env::args().skip(1);
-    let path = args
-        .next()
-        .ok_or("Say where to write the sheet: sheet out.html [keys]")?;
+    let path = args.next().ok_or("Say where to write the sheet: sheet out.html [keys]")?;
     let body = sheet(&args.collect::<Vec<_>>())?;
     let page = format!(
         "<!doctype html><meta charset=utf-8><title>Sheet</title><style>{STYLE}</style><section>{body}</section><section class=dark>{body}</section>"

@@ -31,11 +31,7 @@ impl Art {
     }
 
     fn put(&mut self, name: &str, strokes: &str, says: &str) {
-        let figure = Figure {
-            name: name.into(),
-            strokes: strokes.into(),
-            says: says.into(),
-        };
+        let figure = Figure { name: name.into(), strokes: strokes.into(), says: says.into() };
         match self.place(name) {
             Ok(at) => self.0[at] = figure,
             Err(at) => self.0.insert(at, figure),

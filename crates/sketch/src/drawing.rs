@@ -26,15 +26,9 @@ impl<'a> Drawing<'a> {
     /// All that is wrong with the line: a word without `=`, a key that is not known or is given twice, a `size` out
     /// of range, an asked key that is none or that the view does not draw.
     pub fn parse(line: &'a str) -> Result<Drawing<'a>, Misread<'a>> {
-        let mut drawing = Drawing {
-            said: [None; COUNT],
-            ask: 0,
-            size: None,
-        };
-        let mut slips: Vec<Slip<'a>> = line
-            .split_ascii_whitespace()
-            .filter_map(|word| drawing.take(word).err())
-            .collect();
+        let mut drawing = Drawing { said: [None; COUNT], ask: 0, size: None };
+        let mut slips: Vec<Slip<'a>> =
+            line.split_ascii_whitespace().filter_map(|word| drawing.take(word).err()).collect();
         let key = &KEYS[drawing.ask];
         if drawing.ask > 0 {
             match drawing.said[0] {
@@ -43,11 +37,7 @@ impl<'a> Drawing<'a> {
                 None => drawing.said[0] = key.views.split(' ').next(),
             }
         }
-        if slips.is_empty() {
-            Ok(drawing)
-        } else {
-            Err(Misread(slips))
-        }
+        if slips.is_empty() { Ok(drawing) } else { Err(Misread(slips)) }
     }
 
     fn take(&mut self, word: &'a str) -> Result<(), Slip<'a>> {
@@ -113,10 +103,7 @@ impl<'a> Drawing<'a> {
     fn scene<'f>(&self, find: &'f Find<'f>) -> Option<Scene> {
         let mut pen = Pen::new(find);
         let view_box = scene::draw(&mut pen, self);
-        (!pen.missing).then_some(Scene {
-            view_box,
-            shapes: pen.shapes,
-        })
+        (!pen.missing).then_some(Scene { view_box, shapes: pen.shapes })
     }
 
     /// What can be seen, in words, for those who cannot see it. Names traits, never a kind. What the art has no
@@ -197,10 +184,7 @@ impl<'a> Drawing<'a> {
             };
             if art.find(&name(key.name, value)).is_none() {
                 let start = name(key.name, "");
-                let known = art
-                    .figures()
-                    .iter()
-                    .filter_map(|f| f.name.strip_prefix(start.as_str()));
+                let known = art.figures().iter().filter_map(|f| f.name.strip_prefix(start.as_str()));
                 let known: Vec<&str> = known.collect();
                 faults.push(format!(
                     "`{0}={value}`: the values of {0} are: {1}.",
@@ -219,11 +203,7 @@ impl<'a> Drawing<'a> {
             let lacking = lacking.iter().filter(|n| art.find(n).is_none());
             faults.extend(lacking.map(|n| format!("The art has no figure {n}.")));
         }
-        if faults.is_empty() {
-            Ok(())
-        } else {
-            Err(faults.join(" "))
-        }
+        if faults.is_empty() { Ok(()) } else { Err(faults.join(" ")) }
     }
 }
 

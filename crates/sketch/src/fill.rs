@@ -17,14 +17,7 @@ struct Pattern {
 }
 
 const fn pattern_of(a: i32, b: i32, step: i32, on: i32, off: i32, rough: u32) -> Pattern {
-    Pattern {
-        a,
-        b,
-        step,
-        on,
-        off,
-        rough,
-    }
+    Pattern { a, b, step, on, off, rough }
 }
 
 /// By number, as `X` in the art names them.
@@ -77,11 +70,7 @@ pub(crate) fn flatten(contour: &mut Vec<Point>, from: Point, to: &[Point]) {
         })),
         [c, d, p] => contour.extend((1..=CHORDS).map(|t| {
             let on = |a, b, c, d| {
-                mix(
-                    mix(mix(a, b, t), mix(b, c, t), t),
-                    mix(mix(b, c, t), mix(c, d, t), t),
-                    t,
-                ) / CHORDS.pow(3)
+                mix(mix(mix(a, b, t), mix(b, c, t), t), mix(mix(b, c, t), mix(c, d, t), t), t) / CHORDS.pow(3)
             };
             (on(from.0, c.0, d.0, p.0), on(from.1, c.1, d.1, p.1))
         })),
@@ -112,10 +101,7 @@ pub(crate) fn pattern(path: &mut String, contours: &[Vec<Point>], which: i32) {
                     let t = |x: i32, y: i32| x + (y - x) * u / (u - v);
                     let cut = (t(a.0, b.0), t(a.1, b.1));
                     // In order along the line; the library's sort would be a tenth of this crate's wasm.
-                    let place = cuts
-                        .iter()
-                        .position(|q| along(*q) > along(cut))
-                        .unwrap_or(cuts.len());
+                    let place = cuts.iter().position(|q| along(*q) > along(cut)).unwrap_or(cuts.len());
                     cuts.insert(place, cut);
                 }
                 a = b;
@@ -133,18 +119,9 @@ fn stroke(path: &mut String, a: Point, b: Point, p: &Pattern, chance: &mut Chanc
     const CLEAR: i32 = 18;
     let length = (b.0 - a.0).abs().max((b.1 - a.1).abs());
     let at = |t: i32| (a.0 + (b.0 - a.0) * t / length, a.1 + (b.1 - a.1) * t / length);
-    let mut t = CLEAR
-        + if p.on > 0 {
-            chance.below((p.on + p.off) as u32 * 2)
-        } else {
-            0
-        };
+    let mut t = CLEAR + if p.on > 0 { chance.below((p.on + p.off) as u32 * 2) } else { 0 };
     while t < length - CLEAR {
-        let end = if p.on > 0 {
-            t + chance.about(p.on, p.rough)
-        } else {
-            length
-        };
+        let end = if p.on > 0 { t + chance.about(p.on, p.rough) } else { length };
         let (from, to) = (at(t), at(end.min(length - CLEAR)));
         path.push('M');
         number(path, from.0, false);

@@ -39,16 +39,10 @@ impl fmt::Display for Slip<'_> {
                 "`size={value}`: size is the length of the sole in mm, a whole number from {} to {}.",
                 SIZES.0, SIZES.1
             ),
-            Slip::Ask(value) => write!(
-                f,
-                "`ask={value}`: what can be asked is none or a key: {}.",
-                names()
-            ),
-            Slip::View(view, key) => write!(
-                f,
-                "view={view} does not draw {}; it is drawn in: {}.",
-                key.name, key.views
-            ),
+            Slip::Ask(value) => write!(f, "`ask={value}`: what can be asked is none or a key: {}.", names()),
+            Slip::View(view, key) => {
+                write!(f, "view={view} does not draw {}; it is drawn in: {}.", key.name, key.views)
+            }
         }
     }
 }

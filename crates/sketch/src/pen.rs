@@ -280,10 +280,7 @@ impl<'a> Pen<'a> {
             (b'h' | b'd', accent) => {
                 let fill = if look == b'h' { Look::Hole } else { Look::Day };
                 if accent {
-                    self.shapes.push(Shape {
-                        path: path.clone(),
-                        look: fill,
-                    });
+                    self.shapes.push(Shape { path: path.clone(), look: fill });
                     Look::Asked
                 } else {
                     fill

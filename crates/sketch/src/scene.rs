@@ -34,11 +34,8 @@ pub(crate) fn draw(pen: &mut Pen<'_>, d: &Drawing<'_>) -> (i32, i32) {
         "mark" => {
             pen.accent = d.asks(At::Mark) || d.asks(At::Letters);
             let letters = d.shows(At::Letters, At::Mark);
-            let (key, ground, at) = if letters {
-                ("part", "patch", At::Letters)
-            } else {
-                ("view", view, At::Mark)
-            };
+            let (key, ground, at) =
+                if letters { ("part", "patch", At::Letters) } else { ("view", view, At::Mark) };
             pen.part(key, ground);
             let strokes = value(pen, d, at);
             pen.draw(strokes);
@@ -162,22 +159,13 @@ impl<'a> Outline<'a> {
         let [from, to, broad, card, both] = numbers(head);
         // The bounds hold off measures that no figure should have; a division by nothing would be one.
         let long = (to - from).clamp(100, 2000);
-        Outline {
-            strokes,
-            from,
-            long,
-            broad,
-            card,
-            both,
-        }
+        Outline { strokes, from, long, broad, card, both }
     }
 }
 
 /// The iron from below: heel at x, middle at y, `wide` tenths of a unit long.
 fn sole<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, outline: &Outline<'a>, x: i32, y: i32, wide: i32) {
-    let &Outline {
-        strokes, from, long, ..
-    } = outline;
+    let &Outline { strokes, from, long, .. } = outline;
     let scale = wide * 1000 / long;
     pen.map = Map::new(x - from * scale / 1000, y - 48 * scale / 100, scale, scale);
     let map = pen.map;
@@ -208,17 +196,8 @@ fn both(pen: &mut Pen<'_>, d: &Drawing<'_>) {
         wide = wide.min(size * 1150 / 50);
     }
     let scale = wide * 100 / 171;
-    let (ground, middle) = if d.size().is_some() {
-        (850, 460)
-    } else {
-        (940, 520)
-    };
-    pen.map = Map::new(
-        40 - 40 * scale / 1000,
-        ground - scale * GROUND / 1000,
-        scale,
-        scale,
-    );
+    let (ground, middle) = if d.size().is_some() { (850, 460) } else { (940, 520) };
+    pen.map = Map::new(40 - 40 * scale / 1000, ground - scale * GROUND / 1000, scale, scale);
     side(pen, d);
     pen.accent = d.asks(At::Outline) || d.asks(At::Sole);
     sole(pen, d, &outline, 1740, middle, wide);

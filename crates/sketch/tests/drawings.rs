@@ -11,11 +11,7 @@ fn lines() -> Vec<String> {
     let mut lines = Vec::new();
     for key in &KEYS {
         let sizes = ["10", "33", "54", "86", "102", "120", "150", "158"];
-        let names: Vec<&str> = if key.usual.is_empty() {
-            sizes.to_vec()
-        } else {
-            values(key.name).collect()
-        };
+        let names: Vec<&str> = if key.usual.is_empty() { sizes.to_vec() } else { values(key.name).collect() };
         for view in key.views.split_whitespace() {
             for name in &names {
                 lines.push(format!("view={view} {0}={name} ask={0}", key.name));
@@ -48,10 +44,7 @@ fn points(path: &str) -> Vec<(i32, i32)> {
     {
         let (command, rest) = step.split_at(1);
         let parted = rest.replace('-', " -");
-        let n: Vec<i32> = parted
-            .split_whitespace()
-            .map(|n| n.parse().expect("a whole number"))
-            .collect();
+        let n: Vec<i32> = parted.split_whitespace().map(|n| n.parse().expect("a whole number")).collect();
         let to: Vec<(i32, i32)> = n.chunks_exact(2).map(|p| (p[0], p[1])).collect();
         assert_eq!(
             (n.len(), to.len()),
@@ -72,10 +65,7 @@ fn points(path: &str) -> Vec<(i32, i32)> {
             // de Casteljau: halfway points between halfway points.
             while p.len() > 1 {
                 let mix = |a: i32, b: i32| a + (b - a) * t / 16;
-                p = p
-                    .windows(2)
-                    .map(|w| (mix(w[0].0, w[1].0), mix(w[0].1, w[1].1)))
-                    .collect();
+                p = p.windows(2).map(|w| (mix(w[0].0, w[1].0), mix(w[0].1, w[1].1))).collect();
             }
             along.push(p[0]);
         }
@@ -88,11 +78,7 @@ fn outside(scene: &Scene) -> Option<(i32, i32)> {
     let (w, h) = scene.view_box;
     // Half of the widest stroke, 3.2 units.
     let inside = |p: &(i32, i32)| (16..=w - 16).contains(&p.0) && (16..=h - 16).contains(&p.1);
-    scene
-        .shapes
-        .iter()
-        .flat_map(|s| points(&s.path))
-        .find(|p| !inside(p))
+    scene.shapes.iter().flat_map(|s| points(&s.path)).find(|p| !inside(p))
 }
 
 #[test]
@@ -105,11 +91,7 @@ fn every_value_draws_inside_its_frame() {
             faults.push(format!("{line}: {p:?} is outside {:?}", scene.view_box));
         }
         for shape in &scene.shapes {
-            assert!(
-                shape.path.starts_with('M') && shape.path.len() > 6,
-                "{line}: {}",
-                shape.path
-            );
+            assert!(shape.path.starts_with('M') && shape.path.len() > 6, "{line}: {}", shape.path);
         }
     }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
@@ -119,28 +101,16 @@ fn every_value_draws_inside_its_frame() {
 fn what_is_asked_is_in_the_accent() {
     for line in lines() {
         let asked = |look: Look| matches!(look, Look::Asked | Look::AskedThin | Look::AskedBody);
-        assert!(
-            drawn(&line).shapes.iter().any(|s| asked(s.look)),
-            "{line} has no accent"
-        );
-        let plain: String = line
-            .split(' ')
-            .filter(|w| !w.starts_with("ask="))
-            .collect::<Vec<_>>()
-            .join(" ");
-        assert!(
-            !drawn(&plain).shapes.iter().any(|s| asked(s.look)),
-            "{line} has an accent unasked"
-        );
+        assert!(drawn(&line).shapes.iter().any(|s| asked(s.look)), "{line} has no accent");
+        let plain: String = line.split(' ').filter(|w| !w.starts_with("ask=")).collect::<Vec<_>>().join(" ");
+        assert!(!drawn(&plain).shapes.iter().any(|s| asked(s.look)), "{line} has an accent unasked");
     }
 }
 
 #[test]
 fn values_differ_in_drawing_and_in_words() {
-    let lines: Vec<(String, Scene, String)> = lines()
-        .into_iter()
-        .map(|l| (l.clone(), drawn(&l), read(&l).alt(art())))
-        .collect();
+    let lines: Vec<(String, Scene, String)> =
+        lines().into_iter().map(|l| (l.clone(), drawn(&l), read(&l).alt(art()))).collect();
     for (i, (a, da, says_a)) in lines.iter().enumerate() {
         for (b, db, says_b) in &lines[..i] {
             let same = |n| a.split([' ', '=']).nth(n) == b.split([' ', '=']).nth(n);
@@ -175,23 +145,14 @@ fn alt_says_what_is_drawn() {
         "Seen from the side, toe to the right: a bent wire, a heel rounded up for polishing."
     );
     assert_eq!(alt("size=54 ask=size"), "Laid on a bank card: 54 mm long.");
-    assert_eq!(
-        alt(""),
-        "Seen from the side, toe to the right: a flat solid body."
-    );
+    assert_eq!(alt(""), "Seen from the side, toe to the right: a flat solid body.");
     // What this view does not draw is not said.
-    assert_eq!(
-        alt("view=sole grip=wire sole=ribbed"),
-        "Seen from below: a sole with ribs across."
-    );
+    assert_eq!(alt("view=sole grip=wire sole=ribbed"), "Seen from below: a sole with ribs across.");
 }
 
 #[test]
 fn the_asked_key_finds_its_view() {
-    assert_eq!(
-        read("magnet=falls ask=magnet"),
-        read("ask=magnet view=magnet magnet=falls")
-    );
+    assert_eq!(read("magnet=falls ask=magnet"), read("ask=magnet view=magnet magnet=falls"));
 }
 
 #[test]
@@ -208,26 +169,15 @@ fn faults_are_sentences_and_all_are_named() {
         assert!(fault.contains(part), "{part:?} is not in {fault:?}");
     }
     let fault = Drawing::parse("ask=view").expect_err("no key to ask for");
-    assert!(
-        fault
-            .to_string()
-            .contains("`ask=view`: what can be asked is none or"),
-        "{fault}"
-    );
+    assert!(fault.to_string().contains("`ask=view`: what can be asked is none or"), "{fault}");
 }
 
 #[test]
 fn what_the_art_cannot_draw_is_told_by_the_check() {
     let faults = |line: &str| read(line).check(art()).expect_err("it cannot be drawn");
     let fault = faults("view=atop grip=baar heel=square");
-    assert!(
-        fault.contains("`grip=baar`: the values of grip are: band, bar, blind,"),
-        "{fault}"
-    );
-    assert!(
-        fault.contains("`view=atop`: the values of view are: both, card,"),
-        "{fault}"
-    );
+    assert!(fault.contains("`grip=baar`: the values of grip are: band, bar, blind,"), "{fault}");
+    assert!(fault.contains("`view=atop`: the values of view are: both, card,"), "{fault}");
     let fault = faults("body=hood heel=square");
     assert_eq!(fault, "body=hood has a heel of its own: leave `heel` out.");
     let few = Art::new([("view.side", "", "seen"), ("grip.bar", "", "a bar")]);
@@ -252,24 +202,14 @@ fn figures_are_all_that_a_drawing_needs() {
 
 #[test]
 fn a_missing_figure_is_no_drawing() {
-    for line in [
-        "grip=coil",
-        "ask=magnet",
-        "view=both body=box size=90",
-        "mark=patent ask=mark",
-    ] {
+    for line in ["grip=coil", "ask=magnet", "view=both body=box size=90", "mark=patent ask=mark"] {
         let drawing = read(line);
         for gone in drawing.figures(art()) {
             let rest = figures().iter().filter(|f| f.name != gone);
             let rest = Art::new(rest.map(|f| (&*f.name, &*f.strokes, &*f.says)));
-            let said_only = art()
-                .find(&gone)
-                .is_some_and(|f| f.strokes.is_empty() && f.name.starts_with("view."));
-            assert_eq!(
-                drawing.shapes(&rest).is_none(),
-                !said_only,
-                "{line} without {gone}"
-            );
+            let said_only =
+                art().find(&gone).is_some_and(|f| f.strokes.is_empty() && f.name.starts_with("view."));
+            assert_eq!(drawing.shapes(&rest).is_none(), !said_only, "{line} without {gone}");
             drawing.alt(&rest);
         }
         assert_eq!(drawing.shapes(&Art::default()), None);
@@ -280,10 +220,7 @@ fn a_missing_figure_is_no_drawing() {
 
 #[test]
 fn art_may_come_in_portions() {
-    let rows: Vec<_> = figures()
-        .iter()
-        .map(|f| (&*f.name, &*f.strokes, &*f.says))
-        .collect();
+    let rows: Vec<_> = figures().iter().map(|f| (&*f.name, &*f.strokes, &*f.says)).collect();
     let (early, late) = rows.split_at(100);
     let mut both = Art::new(late.iter().copied());
     both.add(early.iter().copied());
@@ -334,25 +271,14 @@ fn every_value_of_the_keys_has_a_figure_and_a_phrase() {
     let keys: Vec<&str> = KEYS.iter().map(|k| k.name).collect();
     for f in figures() {
         let (key, value) = f.name.split_once('.').expect("key.value");
-        assert_eq!(
-            f.says.is_empty(),
-            ["part", "sign"].contains(&key),
-            "{}: {:?}",
-            f.name,
-            f.says
-        );
+        assert_eq!(f.says.is_empty(), ["part", "sign"].contains(&key), "{}: {:?}", f.name, f.says);
         assert!(
             f.says.is_empty() || keys.contains(&key) && !["ask", "size"].contains(&key),
             "{key}={value} is no word"
         );
     }
     for key in KEYS.iter().filter(|k| !["ask", "size"].contains(&k.name)) {
-        assert_eq!(
-            values(key.name).next(),
-            Some(key.usual),
-            "the first of {}",
-            key.name
-        );
+        assert_eq!(values(key.name).next(), Some(key.usual), "the first of {}", key.name);
         for view in key.views.split_whitespace() {
             assert!(values("view").any(|v| v == view), "{}: no view {view}", key.name);
         }
@@ -366,10 +292,7 @@ fn card_and_iron_are_to_one_scale() {
         let line = format!("size={size} ask=size");
         let shapes = drawn(&line).shapes;
         let width = |look: Look| {
-            let shape = shapes
-                .iter()
-                .find(|s| s.look == look)
-                .expect("card and iron are drawn");
+            let shape = shapes.iter().find(|s| s.look == look).expect("card and iron are drawn");
             let xs: Vec<i32> = points(&shape.path).iter().map(|p| p.0).collect();
             xs.iter().max().unwrap_or(&0) - xs.iter().min().unwrap_or(&0)
         };
@@ -379,10 +302,7 @@ fn card_and_iron_are_to_one_scale() {
         let (card, iron) = widths(size);
         // Within two per cent: the heel's curve is not quite where its chord is.
         let wanted = size * card * 100 / 8560;
-        assert!(
-            (iron - wanted).abs() * 50 <= wanted,
-            "{size} mm: {iron} tenths, not {wanted}"
-        );
+        assert!((iron - wanted).abs() * 50 <= wanted, "{size} mm: {iron} tenths, not {wanted}");
     }
 }
 
@@ -407,11 +327,7 @@ fn nothing_has_changed_unseen() {
     for (now, then) in text.lines().zip(kept.lines()) {
         assert_eq!(now, then, "look at the sheet, then refresh with UPDATE=1");
     }
-    assert_eq!(
-        text.lines().count(),
-        kept.lines().count(),
-        "drawings were added or taken away: UPDATE=1"
-    );
+    assert_eq!(text.lines().count(), kept.lines().count(), "drawings were added or taken away: UPDATE=1");
 }
 
 fn word() -> impl Strategy<Value = String> {
@@ -419,10 +335,7 @@ fn word() -> impl Strategy<Value = String> {
     let known = keys.prop_flat_map(|key| {
         let values: Vec<String> = match key.name {
             "size" => (10..=400).map(|n| n.to_string()).collect(),
-            "ask" => KEYS[1..KEYS.len() - 1]
-                .iter()
-                .map(|k| k.name.to_string())
-                .collect(),
+            "ask" => KEYS[1..KEYS.len() - 1].iter().map(|k| k.name.to_string()).collect(),
             name => values(name).map(str::to_string).collect(),
         };
         proptest::sample::select(values).prop_map(|v| format!("{}={v}", key.name))

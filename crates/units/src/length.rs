@@ -35,10 +35,7 @@ impl Length {
         match u32::try_from(tenths) {
             Ok(0) => Err(Misread("A length of nothing cannot be right.".to_string())),
             Ok(t) if t <= Self::LONGEST.0 => Ok(Length(t)),
-            _ => Err(Misread(format!(
-                "{} is longer than any iron. Check the unit.",
-                text.trim()
-            ))),
+            _ => Err(Misread(format!("{} is longer than any iron. Check the unit.", text.trim()))),
         }
     }
 
@@ -95,22 +92,8 @@ mod tests {
         ] {
             assert_eq!(Length::typed(text, unit), Ok(Length(tenths)), "{text}");
         }
-        for text in [
-            "",
-            "iron",
-            "0",
-            "1/0",
-            "2 5",
-            "2 5/8 3",
-            "-",
-            "99999999999",
-            "1e3",
-            "64.5.5",
-        ] {
-            assert!(
-                Length::typed(text, LengthUnit::Millimetre).is_err(),
-                "{text} was taken"
-            );
+        for text in ["", "iron", "0", "1/0", "2 5", "2 5/8 3", "-", "99999999999", "1e3", "64.5.5"] {
+            assert!(Length::typed(text, LengthUnit::Millimetre).is_err(), "{text} was taken");
         }
     }
 

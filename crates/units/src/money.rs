@@ -12,10 +12,7 @@ impl Currency {
     #[must_use]
     pub fn new(code: &str) -> Option<Currency> {
         let bytes: [u8; 3] = code.as_bytes().try_into().ok()?;
-        bytes
-            .iter()
-            .all(u8::is_ascii_uppercase)
-            .then_some(Currency(bytes))
+        bytes.iter().all(u8::is_ascii_uppercase).then_some(Currency(bytes))
     }
 
     /// `USD`.

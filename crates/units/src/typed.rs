@@ -21,21 +21,13 @@ pub(crate) fn fraction(text: &str) -> Result<(u64, u64), Misread> {
                 spelled.push(' ');
                 spelled.push_str(s);
             }
-            None => spelled.push(if c == '-' || c == '\u{2044}' {
-                dash_or_slash(c)
-            } else {
-                c
-            }),
+            None => spelled.push(if c == '-' || c == '\u{2044}' { dash_or_slash(c) } else { c }),
         }
     }
     let mut parts = spelled.split_whitespace();
     let (first, second, rest) = (parts.next(), parts.next(), parts.next());
-    let unclear = || {
-        Misread(format!(
-            "\u{201c}{}\u{201d} is not a number. Write 64, 64.5 or 2 5/8.",
-            shorten(text)
-        ))
-    };
+    let unclear =
+        || Misread(format!("\u{201c}{}\u{201d} is not a number. Write 64, 64.5 or 2 5/8.", shorten(text)));
     match (first, second, rest) {
         (Some(one), None, None) if one.contains('/') => ratio(one).ok_or_else(unclear),
         (Some(one), None, None) => decimal(one).ok_or_else(unclear),

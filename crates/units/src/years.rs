@@ -33,9 +33,6 @@ impl Period {
     /// `1850 to 1935, most 1880 to 1915`.
     #[must_use]
     pub fn in_words(self) -> String {
-        format!(
-            "{} to {}, most {} to {}",
-            self.earliest, self.latest, self.likely_from, self.likely_to
-        )
+        format!("{} to {}, most {} to {}", self.earliest, self.latest, self.likely_from, self.likely_to)
     }
 }

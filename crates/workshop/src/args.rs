@@ -33,18 +33,14 @@ impl Args {
             if switches.contains(&word.as_str()) {
                 args.switches.push(word.clone());
             } else if values.contains(&word.as_str()) {
-                let value = words
-                    .next()
-                    .ok_or_else(|| format!("{word} needs a value behind it."))?;
+                let value = words.next().ok_or_else(|| format!("{word} needs a value behind it."))?;
                 args.values.push((word.clone(), value.clone()));
             } else if word.starts_with('-') {
                 return Err(format!("There is no option \"{word}\" here."));
             } else if args.pack.is_empty() {
                 args.pack = word.clone();
             } else {
-                return Err(format!(
-                    "\"{word}\" is one word too many; only one folder can be named."
-                ));
+                return Err(format!("\"{word}\" is one word too many; only one folder can be named."));
             }
         }
         if args.pack.is_empty() {
@@ -60,11 +56,7 @@ impl Args {
 
     /// The value of an option; the last when it was given twice.
     pub(crate) fn value(&self, option: &str) -> Option<&str> {
-        self.values
-            .iter()
-            .rev()
-            .find(|(o, _)| o == option)
-            .map(|(_, v)| v.as_str())
+        self.values.iter().rev().find(|(o, _)| o == option).map(|(_, v)| v.as_str())
     }
 }
 
@@ -86,10 +78,7 @@ mod tests {
     #[test]
     fn words_are_sorted() {
         let args = parse("packs/a --json --out here");
-        assert!(
-            args.as_ref()
-                .is_ok_and(|a| a.pack == "packs/a" && a.has("--json"))
-        );
+        assert!(args.as_ref().is_ok_and(|a| a.pack == "packs/a" && a.has("--json")));
         assert_eq!(args.as_ref().ok().and_then(|a| a.value("--out")), Some("here"));
     }
 

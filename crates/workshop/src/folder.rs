@@ -35,9 +35,7 @@ pub(crate) fn art(folder: &str) -> Result<Vec<Figure>, String> {
 fn files(root: &str, holds: &str, folders: &[&str]) -> Result<Vec<(String, String)>, String> {
     let path = Path::new(root);
     if !path.is_dir() {
-        return Err(format!(
-            "{root} is not a folder. Name the folder that holds {holds}."
-        ));
+        return Err(format!("{root} is not a folder. Name the folder that holds {holds}."));
     }
     let root = path;
     let mut files = Vec::new();
@@ -58,11 +56,7 @@ fn files(root: &str, holds: &str, folders: &[&str]) -> Result<Vec<(String, Strin
             if !wanted {
                 continue;
             }
-            let inside = if folder.is_empty() {
-                name
-            } else {
-                format!("{folder}/{name}")
-            };
+            let inside = if folder.is_empty() { name } else { format!("{folder}/{name}") };
             let text = text(&entry.path(), &inside)?;
             read += text.len();
             files.push((inside, text));

@@ -40,11 +40,7 @@ impl Key {
     /// Grows the key of a pack.
     pub(crate) fn of(guide: &Guide) -> Key {
         let plan = Plan::new(&guide.model, Goal::kind(&guide.model));
-        let mut key = Key {
-            entries: Vec::new(),
-            steps: 0.0,
-            right: 0.0,
-        };
+        let mut key = Key { entries: Vec::new(), steps: 0.0, right: 0.0 };
         key.grow(guide, &plan, &[], 1.0);
         key
     }
@@ -54,11 +50,8 @@ impl Key {
         let model = &guide.model;
         let posterior = weigh(model, 0, answers);
         let kinds = posterior.kinds(model);
-        let reach = Reach {
-            tools: (0..guide.core.tools.len()).collect(),
-            picture: false,
-            without: Vec::new(),
-        };
+        let reach =
+            Reach { tools: (0..guide.core.tools.len()).collect(), picture: false, without: Vec::new() };
         let best = rank(model, plan, &posterior, answers, &reach).into_iter().next();
         let top = kinds.iter().copied().fold(0.0, f64::max);
         let go_on = top < ENOUGH && share >= RARE && answers.len() < DEEPEST;
@@ -69,21 +62,14 @@ impl Key {
         self.steps += share;
         let at = self.entries.len();
         let choices = guide.core.questions[look.question].choices.len();
-        self.entries.push(Entry {
-            question: look.question,
-            leads: Vec::new(),
-        });
+        self.entries.push(Entry { question: look.question, leads: Vec::new() });
         let leads = (0..choices)
             .map(|choice| {
                 let p: f64 = (0..model.candidates())
                     .map(|c| posterior.p[c] * model.truth(look.question, c)[choice])
                     .sum();
                 let mut after = answers.to_vec();
-                after.push(Answer {
-                    question: look.question,
-                    told: Told::OneOf(vec![choice]),
-                    sure: true,
-                });
+                after.push(Answer { question: look.question, told: Told::OneOf(vec![choice]), sure: true });
                 (p > 0.0).then(|| self.grow(guide, plan, &after, share * p))
             })
             .collect();
@@ -107,20 +93,10 @@ impl Key {
         );
         for (i, entry) in self.entries.iter().enumerate() {
             let q = &core.questions[entry.question];
-            let _ = write!(
-                html,
-                "<section id=\"k{0}\"><h2>{0}. {1}</h2>\n<ul>\n",
-                i + 1,
-                escaped(&q.ask)
-            );
+            let _ = write!(html, "<section id=\"k{0}\"><h2>{0}. {1}</h2>\n<ul>\n", i + 1, escaped(&q.ask));
             for (choice, lead) in q.choices.iter().zip(&entry.leads) {
                 let Some(lead) = lead else { continue };
-                let _ = writeln!(
-                    html,
-                    "<li>{}: {}</li>",
-                    escaped(&choice.label),
-                    words(lead, guide)
-                );
+                let _ = writeln!(html, "<li>{}: {}</li>", escaped(&choice.label), words(lead, guide));
             }
             html.push_str("</ul></section>\n");
         }
@@ -164,10 +140,7 @@ fn words(lead: &Lead, guide: &Guide) -> String {
 
 /// A pack's text may hold anything that looks like markup; here it is text.
 fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
-        .replace('"', "&quot;")
+    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }
 
 /// `4.2`.

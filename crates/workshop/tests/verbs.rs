@@ -37,14 +37,8 @@ fn changed(name: &str, file: &str, from: &str, to: &str) -> PathBuf {
 }
 
 fn workshop(words: &[&str]) -> (Option<i32>, String, String) {
-    let Output {
-        status,
-        stdout,
-        stderr,
-    } = Command::new(env!("CARGO_BIN_EXE_workshop"))
-        .args(words)
-        .output()
-        .expect("the tool runs");
+    let Output { status, stdout, stderr } =
+        Command::new(env!("CARGO_BIN_EXE_workshop")).args(words).output().expect("the tool runs");
     let text = |bytes| String::from_utf8(bytes).expect("text");
     (status.code(), text(stdout), text(stderr))
 }
@@ -57,11 +51,9 @@ fn shown(path: &Path) -> &str {
 fn check_reports_what_a_sound_pack_holds() {
     let (code, out, err) = workshop(&["check", shown(&good())]);
     assert_eq!((code, err.as_str()), (Some(0), ""));
-    for line in [
-        "Tiny test irons, edition 2026-01-31: no faults.",
-        "        3  kinds",
-        "        6  candidates",
-    ] {
+    for line in
+        ["Tiny test irons, edition 2026-01-31: no faults.", "        3  kinds", "        6  candidates"]
+    {
         assert!(out.lines().any(|l| l == line), "{line} is missing in:\n{out}");
     }
 }
@@ -74,10 +66,7 @@ fn check_lists_faults() {
     assert_eq!((code, out.lines().next()), (Some(1), Some(fault)));
     let (code, out, _) = workshop(&["check", shown(&pack), "--json"]);
     let json: serde_json::Value = serde_json::from_str(&out).expect("JSON");
-    assert_eq!(
-        (code, &json["faults"][0]["line"]),
-        (Some(1), &serde_json::json!(28))
-    );
+    assert_eq!((code, &json["faults"][0]["line"]), (Some(1), &serde_json::json!(28)));
     assert_eq!(json["report"], serde_json::Value::Null);
 }
 
@@ -116,10 +105,7 @@ fn build_writes_nothing_with_a_fault() {
     let out = fresh("build-nothing");
     let (code, said, err) = workshop(&["build", shown(&pack), "--out", shown(&out)]);
     assert_eq!((code, said.as_str(), out.exists()), (Some(1), "", false));
-    assert_eq!(
-        err,
-        "pack.toml:9: unknown: The number must lie between 0.1 and 50.\n"
-    );
+    assert_eq!(err, "pack.toml:9: unknown: The number must lie between 0.1 and 50.\n");
 }
 
 #[test]
@@ -156,10 +142,7 @@ fn what_is_not_understood_ends_with_two() {
     }
     for verb in ["check", "build", "codes", "words"] {
         let (code, out, _) = workshop(&[verb, "--help"]);
-        assert!(
-            code == Some(0) && out.starts_with(&format!("workshop {verb}")),
-            "{verb}: {out}"
-        );
+        assert!(code == Some(0) && out.starts_with(&format!("workshop {verb}")), "{verb}: {out}");
     }
 }
 
@@ -169,8 +152,5 @@ fn a_file_that_is_not_text_is_named_with_its_line() {
     fs::write(pack.join("glossary.toml"), b"# one\n# \xff\n").expect("the file can be changed");
     let (code, _, err) = workshop(&["check", shown(&pack)]);
     assert_eq!(code, Some(2));
-    assert_eq!(
-        err,
-        "glossary.toml:2: The text is not UTF-8. Save the file as UTF-8.\n"
-    );
+    assert_eq!(err, "glossary.toml:2: The text is not UTF-8. Save the file as UTF-8.\n");
 }

@@ -6,7 +6,5 @@ use anyhow::Result;
 
 /// Runs the benches of the rooms that have any.
 pub(crate) fn verb(steps: &mut Steps) -> Result<()> {
-    steps.step("bench reason", || {
-        run::shown(run::cargo().args(["bench", "--package", "reason"]))
-    })
+    steps.step("bench reason", || run::shown(run::cargo().args(["bench", "--package", "reason"])))
 }

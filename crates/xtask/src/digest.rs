@@ -4,10 +4,7 @@ use sha2::{Digest, Sha256};
 
 /// The whole digest, 64 hexadecimal digits.
 pub(crate) fn hex(bytes: &[u8]) -> String {
-    Sha256::digest(bytes)
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
+    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 /// The first 16 hexadecimal digits: 64 bits, enough to tell files of one site apart.
@@ -27,10 +24,7 @@ pub(crate) fn named(name: &str, bytes: &[u8]) -> String {
 pub(crate) fn is_named(name: &str) -> bool {
     let stem = name.rsplit_once('.').map_or(name, |(stem, _)| stem);
     stem.rsplit_once('-').is_some_and(|(_, digest)| {
-        digest.len() == 16
-            && digest
-                .bytes()
-                .all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'))
+        digest.len() == 16 && digest.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'))
     })
 }
 
@@ -41,10 +35,7 @@ mod tests {
     #[test]
     fn the_digest_is_sha_256() {
         // Published: FIPS 180-4 example, SHA-256 of "abc".
-        assert_eq!(
-            hex(b"abc"),
-            "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
-        );
+        assert_eq!(hex(b"abc"), "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
     }
 
     #[test]

@@ -21,18 +21,12 @@ pub(crate) const ALWAYS: [(&str, &str); 4] = [
     ("X-Content-Type-Options", "nosniff"),
     ("Referrer-Policy", "no-referrer"),
     ("Cross-Origin-Opener-Policy", "same-origin"),
-    (
-        "Permissions-Policy",
-        "camera=(), microphone=(), geolocation=(), payment=(), usb=()",
-    ),
+    ("Permissions-Policy", "camera=(), microphone=(), geolocation=(), payment=(), usb=()"),
 ];
 
 /// For pages and the service worker: the policy as a header.
 pub(crate) fn policy() -> (&'static str, String) {
-    (
-        "Content-Security-Policy",
-        format!("{POLICY}; frame-ancestors 'self'"),
-    )
+    ("Content-Security-Policy", format!("{POLICY}; frame-ancestors 'self'"))
 }
 
 /// Whether a file gets the policy.
@@ -42,11 +36,7 @@ pub(crate) fn has_policy(name: &str) -> bool {
 
 /// Names that carry a digest never change; all others are asked for anew each time.
 pub(crate) fn caching(name: &str) -> &'static str {
-    if digest::is_named(name) {
-        "public, max-age=31536000, immutable"
-    } else {
-        "no-cache"
-    }
+    if digest::is_named(name) { "public, max-age=31536000, immutable" } else { "no-cache" }
 }
 
 /// The media type by ending.
@@ -72,9 +62,7 @@ pub(crate) fn file(names: &[String]) -> String {
         text.push_str(&format!("  {name}: {value}\n"));
     }
     let (policy_name, policy) = policy();
-    text.push_str(&format!(
-        "/\n  {policy_name}: {policy}\n  Cache-Control: no-cache\n"
-    ));
+    text.push_str(&format!("/\n  {policy_name}: {policy}\n  Cache-Control: no-cache\n"));
     for name in names {
         text.push_str(&format!("/{name}\n  Cache-Control: {}\n", caching(name)));
         if has_policy(name) {

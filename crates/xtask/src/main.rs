@@ -41,9 +41,8 @@ fn main() -> ExitCode {
 }
 
 fn verb(arguments: &[String], steps: &mut Steps) -> anyhow::Result<()> {
-    let (verb, rest) = arguments
-        .split_first()
-        .map_or(("", [].as_slice()), |(verb, rest)| (verb.as_str(), rest));
+    let (verb, rest) =
+        arguments.split_first().map_or(("", [].as_slice()), |(verb, rest)| (verb.as_str(), rest));
     match verb {
         "setup" => setup::everything(steps),
         "build" => build::site(steps),

@@ -31,9 +31,7 @@ pub(crate) fn cargo() -> Command {
 /// Runs to the end with its output shown.
 pub(crate) fn shown(command: &mut Command) -> Result<()> {
     let name = text(command);
-    let status = command
-        .status()
-        .with_context(|| format!("Cannot start `{name}`."))?;
+    let status = command.status().with_context(|| format!("Cannot start `{name}`."))?;
     if !status.success() {
         bail!("`{name}` failed: its own words stand above.");
     }
@@ -43,10 +41,8 @@ pub(crate) fn shown(command: &mut Command) -> Result<()> {
 /// Runs to the end and returns what it printed; its complaints are shown as they come.
 pub(crate) fn printed(command: &mut Command) -> Result<Vec<u8>> {
     let name = text(command);
-    let output = command
-        .stderr(Stdio::inherit())
-        .output()
-        .with_context(|| format!("Cannot start `{name}`."))?;
+    let output =
+        command.stderr(Stdio::inherit()).output().with_context(|| format!("Cannot start `{name}`."))?;
     if !output.status.success() {
         print!("{}", String::from_utf8_lossy(&output.stdout));
         bail!("`{name}` failed: its own words stand above.");
@@ -57,10 +53,8 @@ pub(crate) fn printed(command: &mut Command) -> Result<Vec<u8>> {
 /// Runs to the end, shows what it prints as it comes, and returns that with whether it ended well.
 pub(crate) fn heard(command: &mut Command) -> Result<(String, bool)> {
     let name = text(command);
-    let mut child = command
-        .stdout(Stdio::piped())
-        .spawn()
-        .with_context(|| format!("Cannot start `{name}`."))?;
+    let mut child =
+        command.stdout(Stdio::piped()).spawn().with_context(|| format!("Cannot start `{name}`."))?;
     let mut heard = String::new();
     if let Some(output) = child.stdout.take() {
         let mut reader = BufReader::new(output);
@@ -78,24 +72,15 @@ pub(crate) fn heard(command: &mut Command) -> Result<(String, bool)> {
 
 /// The first line that `program --version` prints, or none if it cannot be run.
 pub(crate) fn version(program: &Path) -> Option<String> {
-    let output = Command::new(program)
-        .arg("--version")
-        .stderr(Stdio::null())
-        .output()
-        .ok()?;
+    let output = Command::new(program).arg("--version").stderr(Stdio::null()).output().ok()?;
     let text = String::from_utf8(output.stdout).ok()?;
-    output
-        .status
-        .success()
-        .then(|| text.lines().next().unwrap_or_default().trim().to_owned())
+    output.status.success().then(|| text.lines().next().unwrap_or_default().trim().to_owned())
 }
 
 /// The first file of this name in the search path.
 pub(crate) fn which(name: &str) -> Option<PathBuf> {
     let paths = std::env::var_os("PATH")?;
-    std::env::split_paths(&paths)
-        .map(|folder| folder.join(name))
-        .find(|file| file.is_file())
+    std::env::split_paths(&paths).map(|folder| folder.join(name)).find(|file| file.is_file())
 }
 
 /// The search path with `first` put before it.

@@ -52,10 +52,7 @@ pub(crate) fn check() -> Result<()> {
     table.print();
     println!("{:<34}{}", "up to the first question", first);
     println!("{:<34}{}", "kept for offline use", offline);
-    println!(
-        "requests up to the first question: {} (limit {REQUESTS_LIMIT})",
-        table.requests()
-    );
+    println!("requests up to the first question: {} (limit {REQUESTS_LIMIT})", table.requests());
 
     let mut faults = Vec::new();
     if first.brotli > FIRST_LIMIT {
@@ -64,10 +61,7 @@ pub(crate) fn check() -> Result<()> {
             first.brotli
         ));
     } else if first.brotli > FIRST_GOAL {
-        println!(
-            "Above the goal of {FIRST_GOAL} bytes by {}.",
-            first.brotli - FIRST_GOAL
-        );
+        println!("Above the goal of {FIRST_GOAL} bytes by {}.", first.brotli - FIRST_GOAL);
     }
     if offline.brotli > OFFLINE_LIMIT {
         faults.push(format!(
@@ -81,10 +75,8 @@ pub(crate) fn check() -> Result<()> {
             table.requests()
         ));
     }
-    let floats: Vec<_> = functions()?
-        .into_iter()
-        .filter(|one| FLOATS.iter().any(|word| one.name.contains(word)))
-        .collect();
+    let floats: Vec<_> =
+        functions()?.into_iter().filter(|one| FLOATS.iter().any(|word| one.name.contains(word))).collect();
     if let Some(example) = floats.first() {
         faults.push(format!(
             "Code that prints or reads floats is linked into the page ({} functions, such as {}). It costs about 20 kB: \
@@ -93,11 +85,7 @@ pub(crate) fn check() -> Result<()> {
             example.name
         ));
     }
-    if faults.is_empty() {
-        Ok(())
-    } else {
-        bail!("{}", faults.join("\n"))
-    }
+    if faults.is_empty() { Ok(()) } else { bail!("{}", faults.join("\n")) }
 }
 
 impl std::fmt::Display for Bytes {

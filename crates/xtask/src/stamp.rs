@@ -21,12 +21,7 @@ impl Stamp {
             for file in house::files(&root.join(path))? {
                 let bytes =
                     std::fs::read(&file).with_context(|| format!("Cannot read {}.", file.display()))?;
-                sum.update(
-                    file.strip_prefix(&root)
-                        .unwrap_or(&file)
-                        .to_string_lossy()
-                        .as_bytes(),
-                );
+                sum.update(file.strip_prefix(&root).unwrap_or(&file).to_string_lossy().as_bytes());
                 sum.update(bytes.len().to_le_bytes());
                 sum.update(&bytes);
             }
@@ -36,10 +31,7 @@ impl Stamp {
             sum.update(word.as_bytes());
         }
         let digest = sum.finalize().iter().map(|byte| format!("{byte:02x}")).collect();
-        Ok(Self {
-            file: house::site().join("stamps").join(step),
-            digest,
-        })
+        Ok(Self { file: house::site().join("stamps").join(step), digest })
     }
 
     /// Whether the step has been done with these very inputs and `outputs` still stand.

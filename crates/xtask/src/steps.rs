@@ -11,10 +11,7 @@ pub(crate) struct Steps {
 
 impl Steps {
     pub(crate) fn new() -> Self {
-        Self {
-            done: Vec::new(),
-            start: Instant::now(),
-        }
+        Self { done: Vec::new(), start: Instant::now() }
     }
 
     /// Does one step, with its name before it and its time behind it.
@@ -71,10 +68,7 @@ impl Steps {
         }
         let mut by_time: Vec<&(String, Duration)> = self.done.iter().collect();
         by_time.sort_by_key(|step| std::cmp::Reverse(step.1));
-        println!(
-            "\nSlowest steps, of {:.1} s in all:",
-            self.start.elapsed().as_secs_f64()
-        );
+        println!("\nSlowest steps, of {:.1} s in all:", self.start.elapsed().as_secs_f64());
         for (name, took) in by_time.into_iter().take(10) {
             println!("{:>8.1} s  {name}", took.as_secs_f64());
         }

@@ -5,17 +5,13 @@ use wasm_bindgen::JsValue;
 /// The fragment as it stands, with `#`.
 #[must_use]
 pub fn fragment() -> String {
-    web_sys::window()
-        .and_then(|w| w.location().hash().ok())
-        .unwrap_or_default()
+    web_sys::window().and_then(|w| w.location().hash().ok()).unwrap_or_default()
 }
 
 /// The whole address.
 #[must_use]
 pub fn whole() -> String {
-    web_sys::window()
-        .and_then(|w| w.location().href().ok())
-        .unwrap_or_default()
+    web_sys::window().and_then(|w| w.location().href().ok()).unwrap_or_default()
 }
 
 /// Puts a fragment into the address. Inside another site's frame no history is made, so that its Back stays its own.

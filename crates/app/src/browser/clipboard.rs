@@ -9,8 +9,5 @@ pub async fn copy(text: String) -> bool {
     };
     let navigator = window.navigator();
     let offered = js_sys::Reflect::get(&navigator, &"clipboard".into()).is_ok_and(|c| c.is_object());
-    offered
-        && JsFuture::from(navigator.clipboard().write_text(&text))
-            .await
-            .is_ok()
+    offered && JsFuture::from(navigator.clipboard().write_text(&text)).await.is_ok()
 }

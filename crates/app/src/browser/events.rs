@@ -18,10 +18,6 @@ pub fn tell(name: &str, detail: Option<&str>) {
 pub fn hear(name: &'static str, then: impl Fn(Option<String>) + 'static) -> Option<EventListener> {
     let window = web_sys::window()?;
     Some(EventListener::new(&window, name, move |event| {
-        then(
-            event
-                .dyn_ref::<CustomEvent>()
-                .and_then(|e| e.detail().as_string()),
-        );
+        then(event.dyn_ref::<CustomEvent>().and_then(|e| e.detail().as_string()));
     }))
 }

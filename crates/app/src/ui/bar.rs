@@ -10,37 +10,19 @@ pub(crate) fn bar(body: &Body, on: Option<&Callback<Msg>>) -> Html {
         Body::Look(v) => [
             ("Undo", Msg::Undo),
             ("Can't tell", Msg::Cannot(v.question)),
-            (
-                if v.either.is_some() {
-                    "Only one"
-                } else {
-                    "One of two"
-                },
-                Msg::Either,
-            ),
+            (if v.either.is_some() { "Only one" } else { "One of two" }, Msg::Either),
         ],
         Body::Place(v) => [
             ("Undo", Msg::Undo),
             ("Skip", Msg::SkipPlace),
-            (
-                if v.picture {
-                    "It is in my hand"
-                } else {
-                    "Only a picture"
-                },
-                Msg::Picture(!v.picture),
-            ),
+            (if v.picture { "It is in my hand" } else { "Only a picture" }, Msg::Picture(!v.picture)),
         ],
-        Body::Finding(_) => [
-            ("Undo", Msg::Undo),
-            ("All looks", Msg::Show(Screen::List)),
-            ("Next piece", Msg::Fresh),
-        ],
-        Body::List(_) => [
-            ("Undo", Msg::Undo),
-            ("One at a time", Msg::LookOn),
-            ("See finding", Msg::Show(Screen::Finding)),
-        ],
+        Body::Finding(_) => {
+            [("Undo", Msg::Undo), ("All looks", Msg::Show(Screen::List)), ("Next piece", Msg::Fresh)]
+        }
+        Body::List(_) => {
+            [("Undo", Msg::Undo), ("One at a time", Msg::LookOn), ("See finding", Msg::Show(Screen::Finding))]
+        }
         Body::Setup(_) => [
             ("One at a time", Msg::Show(Screen::Look)),
             ("All looks", Msg::Show(Screen::List)),
@@ -49,9 +31,7 @@ pub(crate) fn bar(body: &Body, on: Option<&Callback<Msg>>) -> Html {
     };
     let keys = keys.into_iter().map(|(label, msg)| match on {
         Some(on) => key("", label, on, msg),
-        None => text("button", "", label)
-            .set("type", "button")
-            .set("disabled", ""),
+        None => text("button", "", label).set("type", "button").set("disabled", ""),
     });
     let last = match body {
         Body::Look(v) => v.last.as_ref(),
@@ -59,21 +39,16 @@ pub(crate) fn bar(body: &Body, on: Option<&Callback<Msg>>) -> Html {
         _ => None,
     };
     let last = last.zip(on).map(|(last, on)| said(last, on).into());
-    el("div", "bar")
-        .maybe(last)
-        .put(el("div", "keys").all(keys))
-        .into()
+    el("div", "bar").maybe(last).put(el("div", "keys").all(keys)).into()
 }
 
 /// The answer just given, with one tap to mark it as not sure.
 fn said(last: &LastView, on: &Callback<Msg>) -> Node {
-    el("div", "last")
-        .put(el("span", "").say("You said: ").put(text("b", "", &last.text)))
-        .put(toggle(
-            "",
-            "Not sure",
-            last.unsure,
-            on,
-            Msg::Unsure(last.question),
-        ))
+    el("div", "last").put(el("span", "").say("You said: ").put(text("b", "", &last.text))).put(toggle(
+        "",
+        "Not sure",
+        last.unsure,
+        on,
+        Msg::Unsure(last.question),
+    ))
 }

@@ -22,21 +22,13 @@ pub(crate) fn years(view: &YearsView) -> Node {
         el("path", class).set("d", &d)
     };
     let runs = |runs: &[(i16, i16)], class: &'static str| -> Vec<Node> {
-        runs.iter()
-            .map(|(a, b)| area(class, i32::from(*a), i32::from(*b)))
-            .collect()
+        runs.iter().map(|(a, b)| area(class, i32::from(*a), i32::from(*b))).collect()
     };
-    let step = [10, 20, 25, 50, 100]
-        .into_iter()
-        .find(|s| (to - from) / s <= 5)
-        .unwrap_or(100);
-    let mut svg = chart(
-        "-4 0 308 82",
-        &format!("Years: even chances {}; 9 in 10 {}", view.half, view.nine),
-    )
-    .all(runs(&view.nine_runs, "light"))
-    .all(runs(&view.half_runs, "dark"))
-    .put(area("curve", from, to));
+    let step = [10, 20, 25, 50, 100].into_iter().find(|s| (to - from) / s <= 5).unwrap_or(100);
+    let mut svg = chart("-4 0 308 82", &format!("Years: even chances {}; 9 in 10 {}", view.half, view.nine))
+        .all(runs(&view.nine_runs, "light"))
+        .all(runs(&view.half_runs, "dark"))
+        .put(area("curve", from, to));
     for i in (from + step - 1) / step..=to / step {
         let at = x(i * step);
         let anchor = match at {
@@ -44,14 +36,12 @@ pub(crate) fn years(view: &YearsView) -> Node {
             at if at > WIDTH - 16 => "end",
             _ => "middle",
         };
-        svg = svg
-            .put(el("path", "axis").set("d", &format!("M{at} {HEIGHT}v5")))
-            .put(
-                text("text", "", &(i * step).to_string())
-                    .number("x", at)
-                    .set("y", "78")
-                    .set("text-anchor", anchor),
-            );
+        svg = svg.put(el("path", "axis").set("d", &format!("M{at} {HEIGHT}v5"))).put(
+            text("text", "", &(i * step).to_string())
+                .number("x", at)
+                .set("y", "78")
+                .set("text-anchor", anchor),
+        );
     }
     svg
 }
@@ -68,20 +58,14 @@ pub(crate) fn worth(view: &WorthView) -> Node {
             .number("width", (x(b) - x(a)).max(2))
             .number("height", h)
     };
-    chart(
-        "-4 0 308 30",
-        &format!("Half of such pieces {}; 8 in 10 {}", view.half, view.eight),
-    )
-    .put(el("path", "axis").set("d", &format!("M0 15H{WIDTH}")))
-    .put(band("light", ten, ninety, 6, 18))
-    .put(band("dark", quarter, three, 2, 26))
+    chart("-4 0 308 30", &format!("Half of such pieces {}; 8 in 10 {}", view.half, view.eight))
+        .put(el("path", "axis").set("d", &format!("M0 15H{WIDTH}")))
+        .put(band("light", ten, ninety, 6, 18))
+        .put(band("dark", quarter, three, 2, 26))
 }
 
 fn chart(view_box: &str, says: &str) -> Node {
-    el("svg", "chart")
-        .set("viewBox", view_box)
-        .set("role", "img")
-        .set("aria-label", says)
+    el("svg", "chart").set("viewBox", view_box).set("role", "img").set("aria-label", says)
 }
 
 /// About 100 log2 of an amount, in whole numbers: halves of a doubling are straight lines, near enough for a picture.

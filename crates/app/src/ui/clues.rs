@@ -24,11 +24,7 @@ fn clue(clue: &ClueView, on: &Callback<Msg>) -> Node {
         .put(says)
         .put(bar(clue.strength))
         .put(text("span", "small", &format!("{}; {}", clue.words, clue.basis)))
-        .maybe(
-            clue.again
-                .as_ref()
-                .map(|again| text("span", "again", again).into()),
-        )
+        .maybe(clue.again.as_ref().map(|again| text("span", "again", again).into()))
         .put(text("span", "unseen", " Tap to correct."))
 }
 
@@ -37,17 +33,9 @@ fn bar(strength: i32) -> Node {
     let long = (strength.abs().min(FULL) * 50 / FULL).max(1);
     let x = if strength < 0 { 52 - long } else { 52 };
     let class = if strength < 0 { "against" } else { "for" };
-    let mut svg = el("svg", "strength")
-        .set("viewBox", "0 0 104 14")
-        .flag("aria-hidden", true);
+    let mut svg = el("svg", "strength").set("viewBox", "0 0 104 14").flag("aria-hidden", true);
     svg = svg.put(el("path", "axis").set("d", "M52 0V14"));
-    svg = svg.put(
-        el("rect", class)
-            .number("x", x)
-            .set("y", "1")
-            .number("width", long)
-            .set("height", "12"),
-    );
+    svg = svg.put(el("rect", class).number("x", x).set("y", "1").number("width", long).set("height", "12"));
     if strength < 0 {
         let mut hatch = String::new();
         for at in (x..52).step_by(5) {

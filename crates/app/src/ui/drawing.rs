@@ -7,11 +7,7 @@ use yew::prelude::*;
 
 /// Adds the figures of a pack.
 pub(crate) fn learn(art: &mut Art, figures: &[Figure]) {
-    art.add(
-        figures
-            .iter()
-            .map(|f| (f.name.as_str(), f.strokes.as_str(), f.says.as_str())),
-    );
+    art.add(figures.iter().map(|f| (f.name.as_str(), f.strokes.as_str(), f.says.as_str())));
 }
 
 /// The drawing of these words, nothing for words that cannot be drawn with the art that has come. With `alt` it speaks
@@ -19,10 +15,7 @@ pub(crate) fn learn(art: &mut Art, figures: &[Figure]) {
 pub(crate) fn drawing(words: &str, art: &Art, alt: bool) -> Option<Html> {
     let drawing = Drawing::parse(words).ok()?;
     let scene = drawing.shapes(art)?;
-    let svg = el("svg", "draw").set(
-        "viewBox",
-        &format!("0 0 {} {}", scene.view_box.0, scene.view_box.1),
-    );
+    let svg = el("svg", "draw").set("viewBox", &format!("0 0 {} {}", scene.view_box.0, scene.view_box.1));
     let svg = if alt {
         svg.set("role", "img").set("aria-label", &drawing.alt(art))
     } else {

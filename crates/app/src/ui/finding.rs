@@ -57,11 +57,7 @@ fn rows(view: &FindingView, on: &Callback<Msg>) -> Node {
     el("div", "rows")
         .put(row("What", &format!("{}. ", view.likely), &view.made_as))
         .put(row("Old or later", &view.make, ""))
-        .put(row(
-            "When",
-            &view.years.half,
-            &format!(", even chances; {}, 9 in 10", view.years.nine),
-        ))
+        .put(row("When", &view.years.half, &format!(", even chances; {}, 9 in 10", view.years.nine)))
         .put(
             button("", on, Msg::Money)
                 .flag("aria-expanded", view.money)
@@ -78,14 +74,7 @@ fn reasons(nodes: &mut Vec<Html>, view: &FindingView, on: &Callback<Msg>) {
     let years = &view.years;
     let curve = vec![
         charts::years(years),
-        text(
-            "p",
-            "",
-            &format!(
-                "Dark, even chances: {}. Light, 9 in 10: {}.",
-                years.half, years.nine
-            ),
-        ),
+        text("p", "", &format!("Dark, even chances: {}. Light, 9 in 10: {}.", years.half, years.nine)),
         text("p", "small", &format!("EDTF {}. {}", years.edtf, years.basis)),
     ];
     card(nodes, "When it was made", curve);
@@ -93,16 +82,9 @@ fn reasons(nodes: &mut Vec<Html>, view: &FindingView, on: &Callback<Msg>) {
     card(
         nodes,
         "What it was made as",
-        vec![
-            text("p", "", &view.purpose),
-            shares(view.roles.iter().map(|(name, chance)| (name, chance))),
-        ],
+        vec![text("p", "", &view.purpose), shares(view.roles.iter().map(|(name, chance)| (name, chance)))],
     );
-    card(
-        nodes,
-        "All that fits",
-        vec![shares(view.kinds.iter().map(|(name, chance, _)| (name, chance)))],
-    );
+    card(nodes, "All that fits", vec![shares(view.kinds.iter().map(|(name, chance, _)| (name, chance)))]);
     if !view.seller.is_empty() {
         let mut ask = paragraphs(&view.seller);
         ask.push(key("key", "Copy the questions", on, Msg::CopySeller));
@@ -127,28 +109,16 @@ fn paragraphs(lines: &[String]) -> Vec<Node> {
 }
 
 fn shares<'a>(rows: impl Iterator<Item = (&'a String, &'a String)>) -> Node {
-    el("ul", "shares").all(rows.map(|(name, chance)| {
-        el("li", "")
-            .put(text("span", "", name))
-            .put(text("b", "", chance))
-    }))
+    el("ul", "shares")
+        .all(rows.map(|(name, chance)| el("li", "").put(text("span", "", name)).put(text("b", "", chance))))
 }
 
 fn second(nodes: &mut Vec<Html>, view: &FindingView, on: &Callback<Msg>) {
     let Some(second) = &view.second else { return };
-    let mut says = vec![
-        el("p", "")
-            .put(text("b", "", &second.name))
-            .say(&format!(": {}.", second.likely)),
-    ];
+    let mut says = vec![el("p", "").put(text("b", "", &second.name)).say(&format!(": {}.", second.likely))];
     says.extend(second.check.as_ref().map(|check| text("p", "", check)));
     if let Some(look) = &second.look {
-        says.push(key(
-            "key",
-            &format!("Settle it: {}", look.ask),
-            on,
-            Msg::Ask(look.question),
-        ));
+        says.push(key("key", &format!("Settle it: {}", look.ask), on, Msg::Ask(look.question)));
     }
     card(nodes, "Or else", says);
 }
@@ -159,14 +129,7 @@ fn worth(view: &FindingView, on: &Callback<Msg>) -> Vec<Node> {
         (Err(none), true) => vec![text("p", "", none)],
         (Ok(w), true) => vec![
             charts::worth(w),
-            text(
-                "p",
-                "",
-                &format!(
-                    "Dark, half of such pieces: {}. Light, 8 in 10: {}.",
-                    w.half, w.eight
-                ),
-            ),
+            text("p", "", &format!("Dark, half of such pieces: {}. Light, 8 in 10: {}.", w.half, w.eight)),
             text("p", "small", &w.basis),
         ],
     }

@@ -8,12 +8,8 @@ use yew::prelude::*;
 pub(crate) fn list(parts: &[PartView], on: &Callback<Msg>) -> Html {
     let mut nodes: Vec<Html> = vec![
         heading("All looks").into(),
-        text(
-            "p",
-            "hint",
-            "Answer in any order. A bar at the side marks the three that tell most now.",
-        )
-        .into(),
+        text("p", "hint", "Answer in any order. A bar at the side marks the three that tell most now.")
+            .into(),
     ];
     for part in parts {
         nodes.push(text("h2", "", &part.part).into());
@@ -31,46 +27,19 @@ fn row(look: &ListedLook, on: &Callback<Msg>) -> Node {
         heading = heading.put(text("span", "unseen", " (tells most now)"));
     }
     let choice = |(choice, label, set): &(usize, String, bool)| {
-        let msg = if *set {
-            Msg::TakeBack(question)
-        } else {
-            Msg::Choose {
-                question,
-                choice: *choice,
-            }
-        };
+        let msg = if *set { Msg::TakeBack(question) } else { Msg::Choose { question, choice: *choice } };
         toggle("key", label, *set, on, msg)
     };
     let mut keys = el("div", "keyrow").all(look.choices.iter().map(choice));
     if let Some(measured) = &look.measured {
         keys = keys.put(toggle("key", measured, true, on, Msg::TakeBack(question)));
     }
-    keys = keys.put(toggle(
-        "key quiet",
-        "can't tell",
-        look.cannot,
-        on,
-        Msg::Cannot(question),
-    ));
+    keys = keys.put(toggle("key quiet", "can't tell", look.cannot, on, Msg::Cannot(question)));
     if answered && !look.cannot {
-        keys = keys.put(toggle(
-            "key quiet",
-            "not sure",
-            look.unsure,
-            on,
-            Msg::Unsure(question),
-        ));
+        keys = keys.put(toggle("key quiet", "not sure", look.unsure, on, Msg::Unsure(question)));
     }
-    let open = key(
-        "key quiet",
-        if look.typed {
-            "drawings, type it"
-        } else {
-            "drawings"
-        },
-        on,
-        Msg::Ask(question),
-    );
+    let open =
+        key("key quiet", if look.typed { "drawings, type it" } else { "drawings" }, on, Msg::Ask(question));
     keys = keys.put(open.put(text("span", "unseen", &format!(" for: {}", look.ask))));
     el("div", if look.tells_most { "listed most" } else { "listed" })
         .set("role", "group")

@@ -10,35 +10,20 @@ use yew::prelude::*;
 /// A question with its choices: buttons, or links before the program has come (`on` is none).
 pub(crate) fn look(view: &LookView, art: &Art, on: Option<&Callback<Msg>>) -> Html {
     let mut nodes = Vec::new();
-    let why = on.map(|on| {
-        key("", "Why this?", on, Msg::Why)
-            .flag("aria-expanded", view.why_open)
-            .into()
-    });
+    let why = on.map(|on| key("", "Why this?", on, Msg::Why).flag("aria-expanded", view.why_open).into());
     nodes.push(el("div", "q").put(heading(&view.ask)).maybe(why).into());
     nodes.push(text("p", "hint", &view.look).into());
     if let Some(lines) = &view.why {
-        let care = view
-            .newcomers
-            .as_ref()
-            .map(|n| el("p", "").put(text("b", "", "Take care: ")).say(n).into());
-        nodes.push(
-            el("div", "card")
-                .all(lines.iter().map(|l| text("p", "", l)))
-                .maybe(care)
-                .into(),
-        );
+        let care =
+            view.newcomers.as_ref().map(|n| el("p", "").put(text("b", "", "Take care: ")).say(n).into());
+        nodes.push(el("div", "card").all(lines.iter().map(|l| text("p", "", l))).maybe(care).into());
     }
     if let Some(either) = &view.either {
         nodes.push(text("p", "told", either).set("role", "status").into());
     }
     let choices = view.choices.iter().map(|c| choice(view.question, c, art, on));
     nodes.push(
-        el("div", "choices")
-            .set("role", "group")
-            .set("aria-labelledby", "heading")
-            .all(choices)
-            .into(),
+        el("div", "choices").set("role", "group").set("aria-labelledby", "heading").all(choices).into(),
     );
     if let (Some(t), Some(on)) = (&view.typing, on) {
         nodes.push(typing::typing(view.question, t, on));
@@ -54,21 +39,9 @@ pub(crate) fn heading(says: &str) -> Node {
 fn choice(question: usize, choice: &ChoiceView, art: &Art, on: Option<&Callback<Msg>>) -> Node {
     let class = if choice.chosen { "choice chosen" } else { "choice" };
     let node = match on {
-        Some(on) => button(
-            class,
-            on,
-            Msg::Choose {
-                question,
-                choice: choice.choice,
-            },
-        ),
+        Some(on) => button(class, on, Msg::Choose { question, choice: choice.choice }),
         None => el("a", class).set("href", &format!("#{}", choice.link)),
     };
-    let node = if choice.chosen {
-        node.flag("aria-pressed", true)
-    } else {
-        node
-    };
-    node.maybe(drawing(&choice.draw, art, false))
-        .put(text("span", "", &choice.label))
+    let node = if choice.chosen { node.flag("aria-pressed", true) } else { node };
+    node.maybe(drawing(&choice.draw, art, false)).put(text("span", "", &choice.label))
 }

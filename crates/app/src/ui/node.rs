@@ -98,9 +98,9 @@ impl Node {
     #[inline(never)]
     pub(crate) fn tap(mut self, on: &Callback<Msg>, msg: Msg) -> Node {
         let on = on.clone();
-        self.listen(Rc::new(onclick::Wrapper::new(Callback::from(
-            move |_: MouseEvent| on.emit(msg.clone()),
-        ))));
+        self.listen(Rc::new(onclick::Wrapper::new(Callback::from(move |_: MouseEvent| {
+            on.emit(msg.clone())
+        }))));
         self
     }
 

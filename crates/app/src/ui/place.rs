@@ -9,12 +9,8 @@ use yew::prelude::*;
 pub(crate) fn place(view: &PlaceView, on: &Callback<Msg>) -> Html {
     several(vec![
         heading("Where is it offered?").into(),
-        text(
-            "p",
-            "hint",
-            "Copies are commoner in some places. Skip it if you like; it is asked once.",
-        )
-        .into(),
+        text("p", "hint", "Copies are commoner in some places. Skip it if you like; it is asked once.")
+            .into(),
         places(view, on),
         text("h2", "", "What is at hand?").into(),
         tools(view, on),

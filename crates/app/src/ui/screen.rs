@@ -25,19 +25,10 @@ pub struct Around {
 /// A whole screen. A plain function: one component is enough, and a second costs three kilobytes.
 pub(crate) fn screen(view: &View, around: &Around, on: &Callback<Msg>) -> Html {
     let setup_open = matches!(view.body, Body::Setup(_));
-    let (to, label) = if setup_open {
-        (Which::Look, "Back")
-    } else {
-        (Which::Setup, "Set up")
-    };
+    let (to, label) = if setup_open { (Which::Look, "Back") } else { (Which::Setup, "Set up") };
     let mut main = el("main", "");
     if around.update {
-        main = main.put(told(
-            "A new version is ready.",
-            "Use it now",
-            on,
-            Msg::AcceptUpdate,
-        ));
+        main = main.put(told("A new version is ready.", "Use it now", on, Msg::AcceptUpdate));
     }
     if let Some(notice) = &view.notice {
         main = main.put(told(notice, "Good", on, Msg::Notice(None)).set("role", "status"));
@@ -54,16 +45,10 @@ pub(crate) fn screen(view: &View, around: &Around, on: &Callback<Msg>) -> Html {
     };
     several(vec![
         header().put(key("", label, on, Msg::Show(to))).into(),
-        view.strip
-            .as_ref()
-            .map(|s| strip::strip(s, Some(on)))
-            .unwrap_or_default(),
+        view.strip.as_ref().map(|s| strip::strip(s, Some(on))).unwrap_or_default(),
         main.put(body).into(),
         bar::bar(&view.body, Some(on)),
-        text("p", "unseen", &around.said)
-            .set("role", "status")
-            .set("aria-atomic", "true")
-            .into(),
+        text("p", "unseen", &around.said).set("role", "status").set("aria-atomic", "true").into(),
     ])
 }
 
@@ -72,9 +57,7 @@ fn header() -> Node {
 }
 
 fn told(says: &str, label: &str, on: &Callback<Msg>, msg: Msg) -> Node {
-    el("div", "told")
-        .put(text("p", "", says))
-        .put(key("key", label, on, msg))
+    el("div", "told").put(text("p", "", says)).put(key("key", label, on, msg))
 }
 
 /// What the first question is drawn from.
@@ -95,12 +78,7 @@ pub fn FirstQuestion(props: &FirstProps) -> Html {
     };
     several(vec![
         header().into(),
-        props
-            .view
-            .strip
-            .as_ref()
-            .map(|s| strip::strip(s, None))
-            .unwrap_or_default(),
+        props.view.strip.as_ref().map(|s| strip::strip(s, None)).unwrap_or_default(),
         el("main", "").put(body).into(),
         bar::bar(&props.view.body, None),
     ])

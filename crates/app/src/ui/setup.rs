@@ -9,33 +9,12 @@ use yew::prelude::*;
 
 pub(crate) fn setup(view: &SetupView, around: &Around, on: &Callback<Msg>) -> Html {
     let aims = Aim::ALL.into_iter().zip(&view.aims);
-    let themes = [
-        ("As the phone", Theme::Phone),
-        ("Light", Theme::Light),
-        ("Dark", Theme::Dark),
-        ("Sun", Theme::Sun),
-    ];
-    let picture = toggle(
-        "key",
-        "Only a picture",
-        view.place.picture,
-        on,
-        Msg::Picture(!view.place.picture),
-    );
-    let guided = toggle(
-        "key",
-        "The first looks always the same",
-        view.guided,
-        on,
-        Msg::Manner(Manner::Guided),
-    );
-    let free = toggle(
-        "key",
-        "What tells most, from the start",
-        !view.guided,
-        on,
-        Msg::Manner(Manner::Free),
-    );
+    let themes =
+        [("As the phone", Theme::Phone), ("Light", Theme::Light), ("Dark", Theme::Dark), ("Sun", Theme::Sun)];
+    let picture = toggle("key", "Only a picture", view.place.picture, on, Msg::Picture(!view.place.picture));
+    let guided =
+        toggle("key", "The first looks always the same", view.guided, on, Msg::Manner(Manner::Guided));
+    let free = toggle("key", "What tells most, from the start", !view.guided, on, Msg::Manner(Manner::Free));
     several(vec![
         heading("Set up").into(),
         text("h2", "", "Where is it offered?").into(),

@@ -8,9 +8,7 @@ const SOLE: &str = "M30 3C44 18 55 46 54 72L53 92Q30 99 7 92L6 72C5 46 16 18 30 
 
 /// A button to the finding; plain text before the program has come.
 pub(crate) fn strip(strip: &Strip, on: Option<&Callback<Msg>>) -> Html {
-    let says = el("span", "")
-        .put(text("strong", "", &strip.fits))
-        .say(&strip.left);
+    let says = el("span", "").put(text("strong", "", &strip.fits)).say(&strip.left);
     let fill = |node: Node| node.put(sole(strip.known)).put(says);
     match on {
         Some(on) => fill(button("strip", on, Msg::Show(Screen::Finding)))
@@ -24,10 +22,7 @@ pub(crate) fn strip(strip: &Strip, on: Option<&Callback<Msg>>) -> Html {
 fn sole(permille: u16) -> Node {
     let filled = 96 * i32::from(permille.min(1000)) / 1000;
     let outline = |class| el("path", class).set("d", SOLE);
-    let fill = el("rect", "fill")
-        .set("clip-path", "url(#sole)")
-        .set("width", "60")
-        .set("height", "100");
+    let fill = el("rect", "fill").set("clip-path", "url(#sole)").set("width", "60").set("height", "100");
     el("svg", "sole")
         .set("viewBox", "0 0 60 100")
         .flag("aria-hidden", true)

@@ -22,13 +22,7 @@ pub(crate) fn typing(question: usize, view: &TypingView, on: &Callback<Msg>) -> 
         .typed(typed);
     let unit = |unit: LengthUnit, label: &str, set: bool| toggle("key", label, set, on, Msg::Unit(unit));
     let with = |calipers: bool, label: &str| {
-        toggle(
-            "key",
-            label,
-            calipers == view.calipers,
-            on,
-            Msg::Calipers(calipers),
-        )
+        toggle("key", label, calipers == view.calipers, on, Msg::Calipers(calipers))
     };
     let units = view.length.then(|| {
         el("div", "row")
@@ -43,11 +37,7 @@ pub(crate) fn typing(question: usize, view: &TypingView, on: &Callback<Msg>) -> 
     el("form", "typing")
         .submitted(enter)
         .put(text("label", "", &view.label).set("for", "typed"))
-        .put(
-            el("div", "row")
-                .put(input)
-                .put(text("button", "key strong", "Use it").set("type", "submit")),
-        )
+        .put(el("div", "row").put(input).put(text("button", "key strong", "Use it").set("type", "submit")))
         .put(text("p", "fault", view.fault.as_deref().unwrap_or_default()).set("id", "typed-fault"))
         .maybe(units)
         .into()

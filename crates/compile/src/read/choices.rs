@@ -27,10 +27,7 @@ pub(super) fn choices(
         let upper = t.get("upper");
         let upper = match (quantity, &upper) {
             (None, Some(v)) => {
-                v.fault(
-                    "Only choices of a measured question have an upper bound.",
-                    "Leave it out.",
-                );
+                v.fault("Only choices of a measured question have an upper bound.", "Leave it out.");
                 None
             }
             (Some(q), Some(v)) => v.number(q.bounds().0, q.bounds().1).map(|n| {
@@ -43,19 +40,12 @@ pub(super) fn choices(
             code: 0,
             id: id.clone().unwrap_or_default(),
             label: t.need_text("label", Limit::LABEL, "label = \"Cast in one\""),
-            clue: t.need_text(
-                "clue",
-                Limit::SENTENCE,
-                "clue = \"The grip is cast in one with the body\"",
-            ),
+            clue: t.need_text("clue", Limit::SENTENCE, "clue = \"The grip is cast in one with the body\""),
             draw: context.drawing(t),
             confused: Vec::new(),
             upper,
         };
-        let names = t
-            .get("confused")
-            .map(|v| v.texts(Limit::NAME))
-            .unwrap_or_default();
+        let names = t.get("confused").map(|v| v.texts(Limit::NAME)).unwrap_or_default();
         t.done();
         let Some(id) = id.filter(|_| list.len() < READ_ON) else {
             continue;
@@ -74,9 +64,7 @@ pub(super) fn choices(
             match list.iter().position(|c| c.id == id) {
                 Some(at) if at != i => list[i].confused.extend(u16::try_from(at)),
                 Some(_) => {
-                    table
-                        .faults()
-                        .add(&spot, "A choice cannot be taken for itself.", "Name the others.")
+                    table.faults().add(&spot, "A choice cannot be taken for itself.", "Name the others.")
                 }
                 None => {
                     let hint = meant(&id, list.iter().map(|c| c.id.as_str()), "Choices");
@@ -99,21 +87,12 @@ pub(super) fn choices(
 fn counted(table: &Table<'_>, list: &[Choice], quantity: Option<Quantity>) {
     let spot = table.spot_of("choice");
     if list.len() < 2 {
-        table.faults().add(
-            &spot,
-            "A question needs at least two choices.",
-            "Add [[question.choice]].",
-        );
+        table.faults().add(&spot, "A question needs at least two choices.", "Add [[question.choice]].");
         return;
     }
     if list.len() > MOST_CHOICES {
-        let says = format!(
-            "There are {} choices; at most {MOST_CHOICES} fit on a screen.",
-            list.len()
-        );
-        table
-            .faults()
-            .add(&spot, says, "Join some, or ask in two questions.");
+        let says = format!("There are {} choices; at most {MOST_CHOICES} fit on a screen.", list.len());
+        table.faults().add(&spot, says, "Join some, or ask in two questions.");
     }
     if quantity.is_none() {
         return;

@@ -61,9 +61,7 @@ impl Context<'_> {
             let key = v.text(Limit::NAME)?;
             let at = self.sources.iter().position(|s| s.key == key);
             if at.is_none() {
-                let hint = self
-                    .faults
-                    .meant(&key, self.sources.iter().map(|s| s.key.as_str()), "Sources");
+                let hint = self.faults.meant(&key, self.sources.iter().map(|s| s.key.as_str()), "Sources");
                 v.unknown(format!("sources.toml has no source {}.", quote(&key)), hint);
             }
             Some(at.and_then(|i| u16::try_from(i).ok()))
@@ -73,37 +71,20 @@ impl Context<'_> {
             (Basis::Published, None) if own.is_some() && above.source.is_none() => {
                 let hint =
                     format!("Add {source} = with a key of sources.toml, or say \"memory\" or \"practice\".");
-                self.faults.add(
-                    &table.spot_of(basis),
-                    "A published figure must name its source.",
-                    hint,
-                );
+                self.faults.add(&table.spot_of(basis), "A published figure must name its source.", hint);
             }
             (Basis::Published, None) => {
-                return Rests {
-                    basis: settled,
-                    ..above
-                };
+                return Rests { basis: settled, ..above };
             }
             (Basis::Published, Some(source)) => {
-                return Rests {
-                    basis: settled,
-                    source,
-                };
+                return Rests { basis: settled, source };
             }
             (_, Some(_)) => {
                 let says = format!("A source is named, but the basis is \"{}\".", settled.word());
-                self.faults.add(
-                    &table.spot_of(source),
-                    says,
-                    format!("Add {basis} = \"published\"."),
-                );
+                self.faults.add(&table.spot_of(source), says, format!("Add {basis} = \"published\"."));
             }
             (_, None) => {}
         }
-        Rests {
-            basis: settled,
-            source: None,
-        }
+        Rests { basis: settled, source: None }
     }
 }

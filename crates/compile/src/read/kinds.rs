@@ -20,11 +20,7 @@ pub(super) struct Shelf<'a> {
 
 impl Shelf<'_> {
     fn desk(&self) -> Desk<'_> {
-        Desk {
-            context: self.context,
-            manifest: self.manifest,
-            questions: self.questions,
-        }
+        Desk { context: self.context, manifest: self.manifest, questions: self.questions }
     }
 
     /// Reads the family and the kinds of a file behind those already read.
@@ -74,8 +70,7 @@ impl Shelf<'_> {
                     let at = self.cautions.iter().position(|c| c.id == id);
                     if at.is_none() {
                         let hint =
-                            v.faults()
-                                .meant(&id, self.cautions.iter().map(|c| c.id.as_str()), "Cautions");
+                            v.faults().meant(&id, self.cautions.iter().map(|c| c.id.as_str()), "Cautions");
                         let says = format!("cautions.toml has no caution {}.", quote(&id));
                         v.faults().add_unknown(&spot, says, hint);
                     }
@@ -96,10 +91,7 @@ impl Shelf<'_> {
         let rests = self.context.rests(table, above);
         let common = if unknown {
             if let Some(v) = table.get("common") {
-                v.fault(
-                    "The unknown kind has no commonness.",
-                    "Its share is `unknown` in pack.toml.",
-                );
+                v.fault("The unknown kind has no commonness.", "Its share is `unknown` in pack.toml.");
             }
             0
         } else {
@@ -109,11 +101,7 @@ impl Shelf<'_> {
         let kind = Kind {
             id: id.clone().unwrap_or_default(),
             spot: table.spot_of("id"),
-            name: table.need_text(
-                "name",
-                Limit::NAME,
-                "name = \"One-piece flat iron, solid cast grip\"",
-            ),
+            name: table.need_text("name", Limit::NAME, "name = \"One-piece flat iron, solid cast grip\""),
             short: table.need_text("short", Limit::SHORT, "short = \"Solid cast grip\""),
             purpose: table.need_text("purpose", Limit::SENTENCE, "purpose = \"A child's play iron.\""),
             draw: self.context.drawing(table),
@@ -128,9 +116,7 @@ impl Shelf<'_> {
         let id = id?;
         if read.iter().any(|k| k.id == id) {
             let says = format!("There are two kinds {}.", quote(&id));
-            self.context
-                .faults
-                .add(&table.spot_of("id"), says, "Give each its own id.");
+            self.context.faults.add(&table.spot_of("id"), says, "Give each its own id.");
             return None;
         }
         Some(kind)
@@ -142,10 +128,7 @@ impl Shelf<'_> {
         let mut forms = Vec::new();
         for t in table.tables("form") {
             t.need_text("name", Limit::NAME, "name = \"lettered\"");
-            let share = t
-                .need("share", "share = 50")
-                .and_then(|v| v.number(0.1, 100.0))
-                .unwrap_or(1.0);
+            let share = t.need("share", "share = 50").and_then(|v| v.number(0.1, 100.0)).unwrap_or(1.0);
             let rests = self.context.rests(&t, above);
             let section = self.desk().section(&t, rests, About::Anything);
             t.done();
@@ -159,15 +142,10 @@ impl Shelf<'_> {
         }
         if forms.len() > MOST_FORMS {
             let says = format!("There are {} forms; at most {MOST_FORMS} are read.", forms.len());
-            self.context
-                .faults
-                .add(&table.spot_of("form"), says, "Make some of them kinds.");
+            self.context.faults.add(&table.spot_of("form"), says, "Make some of them kinds.");
         }
         if forms.is_empty() {
-            forms.push(Form {
-                share: 1.0,
-                section: crate::model::Section::default(),
-            });
+            forms.push(Form { share: 1.0, section: crate::model::Section::default() });
         }
         for f in &mut forms {
             f.share /= sum.max(1.0);
@@ -185,11 +163,7 @@ fn standing(table: &Table<'_>) -> Standing {
         Some("outside") => Standing::Outside,
         Some("unknown") => Standing::Unknown,
         Some(other) => {
-            let hint = meant(
-                other,
-                ["inside", "outside", "unknown"].into_iter(),
-                "Write one of",
-            );
+            let hint = meant(other, ["inside", "outside", "unknown"].into_iter(), "Write one of");
             value.fault(format!("{} is not a standing.", quote(other)), hint);
             Standing::Inside
         }
@@ -222,9 +196,5 @@ fn notes(table: &Table<'_>) -> Vec<String> {
 fn paragraphs(text: &str) -> Vec<String> {
     let joined = |p: &[&str]| p.iter().map(|l| l.trim()).collect::<Vec<&str>>().join(" ");
     let lines: Vec<&str> = text.lines().collect();
-    lines
-        .split(|l| l.trim().is_empty())
-        .filter(|p| !p.is_empty())
-        .map(joined)
-        .collect()
+    lines.split(|l| l.trim().is_empty()).filter(|p| !p.is_empty()).map(joined).collect()
 }

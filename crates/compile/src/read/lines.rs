@@ -20,9 +20,7 @@ impl Context<'_> {
         let (text, rests) = if value.is_table() {
             let table = value.table();
             let rests = table.as_ref().map_or(above, |t| self.rests(t, above));
-            let says = table
-                .as_ref()
-                .and_then(|t| t.need("says", "says = \"bar usually\""));
+            let says = table.as_ref().and_then(|t| t.need("says", "says = \"bar usually\""));
             if let Some(t) = table {
                 t.done();
             }
@@ -38,16 +36,11 @@ impl Context<'_> {
             Some(line) => line.shares(rests.basis),
             None => even::per_mille(&vec![1.0; choices.len()]),
         };
-        Entry {
-            says: pack::Says::Shares(shares),
-            rests,
-        }
+        Entry { says: pack::Says::Shares(shares), rests }
     }
 
     fn line(&self, value: &Value<'_>, choices: &[&str], manifest: &Manifest) -> Option<shares::Line> {
         let text = value.text(Limit::TABLE)?;
-        shares::read(&text, Of::Choices, choices, &manifest.words)
-            .map_err(|refused| refused.tell(value))
-            .ok()
+        shares::read(&text, Of::Choices, choices, &manifest.words).map_err(|refused| refused.tell(value)).ok()
     }
 }

@@ -20,10 +20,7 @@ const WORDS_WHILE_UNSAID: [f64; 6] = [900.0, 600.0, 300.0, 150.0, 50.0, 20.0];
 
 /// Reads it; with what is missing filled in, so that the other files can be read all the same.
 pub(super) fn read(top: Option<&Table<'_>>, context: &Context<'_>) -> Manifest {
-    let rests = Rests {
-        basis: Basis::Memory,
-        source: None,
-    };
+    let rests = Rests { basis: Basis::Memory, source: None };
     let mut manifest = Manifest {
         head: pack::Head {
             id: String::new(),
@@ -52,11 +49,8 @@ pub(super) fn read(top: Option<&Table<'_>>, context: &Context<'_>) -> Manifest {
     if top.need("basis", "basis = \"memory\"").is_some() {
         manifest.rests = context.rests(top, rests);
     }
-    manifest.unknown = top
-        .need("unknown", "unknown = 3")
-        .and_then(|v| v.number(0.1, 50.0))
-        .unwrap_or(3.0)
-        / 100.0;
+    manifest.unknown =
+        top.need("unknown", "unknown = 3").and_then(|v| v.number(0.1, 50.0)).unwrap_or(3.0) / 100.0;
     if let Some(v) = top.need("opening", "opening = [\"length\"]") {
         let mentions = v.texts(Limit::NAME).into_iter();
         manifest.opening = mentions.map(|(id, spot)| Mention { id, spot }).collect();
@@ -69,11 +63,7 @@ pub(super) fn read(top: Option<&Table<'_>>, context: &Context<'_>) -> Manifest {
         t.done();
         if manifest.words.0.windows(2).any(|w| w[0] < w[1]) || manifest.words.0[0] <= 0.0 {
             let says = "The words must weigh less from always down to never.";
-            context.faults.add(
-                &t.spot(),
-                says,
-                "Order: always, usually, often, sometimes, seldom, never.",
-            );
+            context.faults.add(&t.spot(), says, "Order: always, usually, often, sometimes, seldom, never.");
         }
     }
     if let Some(t) = top.need("common", "[common]").and_then(|v| v.table()) {
@@ -97,10 +87,7 @@ pub(super) fn read(top: Option<&Table<'_>>, context: &Context<'_>) -> Manifest {
     manifest.roles = things(top, "role", "toy", context);
     manifest.makes = things(top, "make", "period", context);
     for make in manifest.makes.iter().filter(|m| TAKEN.contains(&m.id.as_str())) {
-        let says = format!(
-            "{} cannot be a make: kinds have a field of this name.",
-            quote(&make.id)
-        );
+        let says = format!("{} cannot be a make: kinds have a field of this name.", quote(&make.id));
         context.faults.add(&make.spot, says, "Choose another id.");
     }
     manifest.tools = things(top, "tool", "", context);
@@ -112,25 +99,14 @@ fn head(top: &Table<'_>) -> pack::Head {
     let head = pack::Head {
         id: top.need_text("id", Limit::SHORT, "id = \"irons\""),
         name: top.need_text("name", Limit::NAME, "name = \"Small pressing irons\""),
-        edition: top
-            .need("edition", "edition = \"2026-01-31\"")
-            .and_then(|v| v.date())
-            .unwrap_or_default(),
+        edition: top.need("edition", "edition = \"2026-01-31\"").and_then(|v| v.date()).unwrap_or_default(),
         licence: top.need_text("licence", Limit::NAME, "licence = \"CC0-1.0\""),
         language: top.need_text("language", Limit::SHORT, "language = \"en\""),
         notice: top.text("notice", Limit::SENTENCE).unwrap_or_default(),
     };
-    if !head
-        .id
-        .bytes()
-        .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit())
-    {
+    if !head.id.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit()) {
         let hint = "Use lower-case letters and digits only: the id is part of every link.";
-        top.faults().add(
-            &top.spot_of("id"),
-            format!("{} is not an id of a pack.", quote(&head.id)),
-            hint,
-        );
+        top.faults().add(&top.spot_of("id"), format!("{} is not an id of a pack.", quote(&head.id)), hint);
     }
     head
 }
@@ -148,9 +124,7 @@ fn things(top: &Table<'_>, what: &str, example: &str, context: &Context<'_>) -> 
         }
         if list.iter().any(|t| t.id == id) {
             let says = format!("There are two of the name {}.", quote(&id));
-            context
-                .faults
-                .add(&table.spot_of("id"), says, "Give each its own id.");
+            context.faults.add(&table.spot_of("id"), says, "Give each its own id.");
             continue;
         }
         let spot = table.spot_of("id");
@@ -158,9 +132,7 @@ fn things(top: &Table<'_>, what: &str, example: &str, context: &Context<'_>) -> 
     }
     if list.is_empty() && !example.is_empty() {
         let hint = format!("Add [[{what}]] with id = \"{example}\" and a name.");
-        context
-            .faults
-            .add(&top.spot_of(what), format!("The pack has no [[{what}]]."), hint);
+        context.faults.add(&top.spot_of(what), format!("The pack has no [[{what}]]."), hint);
     }
     too_many(list.len(), what, &top.spot_of(what), context);
     list

@@ -53,9 +53,7 @@ pub(crate) fn read(files: &Files, faults: &Faults) -> (Model, Vec<Fault>) {
             });
         }
     }
-    let sources = one("sources.toml")
-        .map(|t| small::sources(&t))
-        .unwrap_or_default();
+    let sources = one("sources.toml").map(|t| small::sources(&t)).unwrap_or_default();
     let art = art(files, &mut unparsed);
     let context = Context {
         faults,
@@ -70,9 +68,7 @@ pub(crate) fn read(files: &Files, faults: &Faults) -> (Model, Vec<Fault>) {
         questions::read(&file, &context, &manifest, &mut questions);
     }
     let makes = small::makes(one("makes.toml").as_ref(), &context, &manifest, &questions);
-    let cautions = one("cautions.toml")
-        .map(|t| small::cautions(&t, &questions))
-        .unwrap_or_default();
+    let cautions = one("cautions.toml").map(|t| small::cautions(&t, &questions)).unwrap_or_default();
     let (mut families, mut kinds) = (Vec::new(), Vec::new());
     for file in tops(&|p| in_folder(p, "kinds/")) {
         let shelf = kinds::Shelf {
@@ -85,43 +81,23 @@ pub(crate) fn read(files: &Files, faults: &Faults) -> (Model, Vec<Fault>) {
     }
     let counts = context.counts.get();
     kinds.sort_by_key(|k| k.standing == pack::Standing::Unknown);
-    let model = Model {
-        manifest,
-        sources,
-        terms,
-        questions,
-        makes,
-        cautions,
-        families,
-        kinds,
-        art,
-        counts,
-    };
+    let model = Model { manifest, sources, terms, questions, makes, cautions, families, kinds, art, counts };
     (model, unparsed)
 }
 
 fn in_folder(path: &str, folder: &str) -> bool {
-    path.strip_prefix(folder)
-        .is_some_and(|p| p.ends_with(".toml") && !p.contains('/'))
+    path.strip_prefix(folder).is_some_and(|p| p.ends_with(".toml") && !p.contains('/'))
 }
 
 fn parse<'a>(files: &'a Files, faults: &'a Faults) -> (Vec<Parsed<'a>>, Vec<Fault>) {
-    const KNOWN: [&str; 5] = [
-        "pack.toml",
-        "makes.toml",
-        "cautions.toml",
-        "sources.toml",
-        "glossary.toml",
-    ];
+    const KNOWN: [&str; 5] = ["pack.toml", "makes.toml", "cautions.toml", "sources.toml", "glossary.toml"];
     let (mut parsed, mut unparsed) = (Vec::new(), Vec::new());
     let of_pack = |path: &str| path.ends_with(".toml") && !path.starts_with(ART);
     for (path, text) in files.iter().filter(|(p, _)| of_pack(p)) {
         if !KNOWN.contains(&path) && !in_folder(path, "kinds/") && !in_folder(path, "questions/") {
             let says = "No file of this name belongs to a pack.";
-            let hint = format!(
-                "{} Else put it into kinds/ or questions/.",
-                meant(path, KNOWN.into_iter(), "Files")
-            );
+            let hint =
+                format!("{} Else put it into kinds/ or questions/.", meant(path, KNOWN.into_iter(), "Files"));
             faults.add(&Spot::file(path), says, hint);
             continue;
         }
@@ -144,11 +120,7 @@ fn parse<'a>(files: &'a Files, faults: &'a Faults) -> (Vec<Parsed<'a>>, Vec<Faul
                 },
             });
         }
-        let doc = Doc {
-            path: Rc::from(path),
-            lines,
-            faults,
-        };
+        let doc = Doc { path: Rc::from(path), lines, faults };
         parsed.push(Parsed { doc, tree });
     }
     (parsed, unparsed)

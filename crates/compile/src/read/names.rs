@@ -35,30 +35,18 @@ pub(super) fn answers(
     let question = question.trim();
     let Some(at) = questions.iter().position(|q| q.id == question) else {
         let hint = faults.meant(question, questions.iter().map(|q| q.id.as_str()), "Questions");
-        faults.add_unknown(
-            spot,
-            format!("There is no question {}{before}.", quote(question)),
-            hint,
-        );
+        faults.add_unknown(spot, format!("There is no question {}{before}.", quote(question)), hint);
         return None;
     };
     let known = &questions[at].wire.choices;
     let mut found = Vec::new();
     for choice in choices.split(',').map(str::trim) {
-        match known
-            .iter()
-            .position(|c| c.id == choice)
-            .and_then(|i| u16::try_from(i).ok())
-        {
+        match known.iter().position(|c| c.id == choice).and_then(|i| u16::try_from(i).ok()) {
             Some(c) if found.contains(&c) => faults.add(spot, format!("{} stands twice.", quote(choice)), ""),
             Some(c) => found.push(c),
             None => {
                 let hint = faults.meant(choice, known.iter().map(|c| c.id.as_str()), "Choices");
-                faults.add_unknown(
-                    spot,
-                    format!("{} is not a choice of {question}.", quote(choice)),
-                    hint,
-                );
+                faults.add_unknown(spot, format!("{} is not a choice of {question}.", quote(choice)), hint);
             }
         }
     }
@@ -71,9 +59,7 @@ pub(super) fn names(value: &Value<'_>, things: &[Thing], what: &str) -> Vec<u16>
     for (id, spot) in value.texts(Limit::NAME) {
         match find(things, &id, &spot, what, value.faults()) {
             Some(i) if found.contains(&i) => {
-                value
-                    .faults()
-                    .add(&spot, format!("{} stands twice.", quote(&id)), "")
+                value.faults().add(&spot, format!("{} stands twice.", quote(&id)), "")
             }
             Some(i) => found.push(i),
             None => {}

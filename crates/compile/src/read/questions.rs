@@ -37,12 +37,7 @@ fn question(
 ) -> Option<Question> {
     let id = table.id("grip");
     let about = one_of(table, "about", &["form", "make"], "about = \"form\"");
-    let answer = one_of(
-        table,
-        "answer",
-        &["choice", "length", "heft"],
-        "answer = \"choice\"",
-    );
+    let answer = one_of(table, "answer", &["choice", "length", "heft"], "answer = \"choice\"");
     let (form, quantity) = match answer {
         Some(1) => (pack::Form::Length, Some(Quantity::Length)),
         Some(2) => (pack::Form::Heft, Some(Quantity::Heft)),
@@ -83,10 +78,7 @@ fn question(
             .and_then(|v| v.whole(1, 3600))
             .and_then(|n| u16::try_from(n).ok())
             .unwrap_or(1),
-        by_picture: table
-            .need("picture", "picture = true")
-            .and_then(|v| v.flag())
-            .unwrap_or(false),
+        by_picture: table.need("picture", "picture = true").and_then(|v| v.flag()).unwrap_or(false),
         tellable: match table.need("tellable", "tellable = 95") {
             Some(_) => per_cent(table, "tellable", 100.0, 100.0),
             None => 1000,
@@ -99,27 +91,17 @@ fn question(
         choices,
         rows: Vec::new(),
     };
-    let usual = table
-        .get("usual")
-        .and_then(|v| usual(table, &v, context, pack, &wire, quantity));
-    let seller = table.need_text(
-        "seller",
-        Limit::SENTENCES,
-        "seller = \"What is the handle made of?\"",
-    );
+    let usual = table.get("usual").and_then(|v| usual(table, &v, context, pack, &wire, quantity));
+    let seller = table.need_text("seller", Limit::SENTENCES, "seller = \"What is the handle made of?\"");
     let newcomers = table.text("newcomers", Limit::PARAGRAPH).unwrap_or_default();
     if quantity.is_some_and(|q| read.iter().any(|r| r.quantity == Some(q))) {
         let says = "There are two questions with this answer; kinds have one spread only.";
-        context
-            .faults
-            .add(&table.spot_of("answer"), says, "Ask for choices instead.");
+        context.faults.add(&table.spot_of("answer"), says, "Ask for choices instead.");
     }
     let id = id?;
     if read.iter().any(|q| q.id == id) {
         let says = format!("There are two questions {}.", quote(&id));
-        context
-            .faults
-            .add(&table.spot_of("id"), says, "Give each its own id.");
+        context.faults.add(&table.spot_of("id"), says, "Give each its own id.");
         return None;
     }
     Some(Question {
@@ -164,10 +146,7 @@ fn gate(value: &Value<'_>, read: &[Question]) -> Option<Gate> {
     let (question, choices) = answers(&text, &value.spot, read, " before this one", value.faults())?;
     let asked = &read[usize::from(question)];
     if asked.quantity.is_some() {
-        value.fault(
-            "Only a question with choices can open another.",
-            "Name one with answer = \"choice\".",
-        );
+        value.fault("Only a question with choices can open another.", "Name one with answer = \"choice\".");
         return None;
     }
     if choices.len() == asked.wire.choices.len() {
@@ -186,10 +165,7 @@ fn usual(
     quantity: Option<Quantity>,
 ) -> Option<Entry> {
     if let Some(q) = quantity {
-        value.fault(
-            "A measured question has no usual table.",
-            format!("Kinds state their {}.", q.field()),
-        );
+        value.fault("A measured question has no usual table.", format!("Kinds state their {}.", q.field()));
         return None;
     }
     let choices: Vec<&str> = wire.choices.iter().map(|c| c.id.as_str()).collect();

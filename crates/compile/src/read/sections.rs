@@ -13,12 +13,7 @@ use units::{Currency, Money, Period};
 /// The largest factor by place, per cent: a thousandfold.
 const MOST_AT: f64 = 100_000.0;
 /// Stands for years that cannot be read, which is a fault already; that none are there would be a second.
-const BEHIND_A_FAULT: Period = Period {
-    earliest: 1900,
-    likely_from: 1900,
-    likely_to: 1900,
-    latest: 1900,
-};
+const BEHIND_A_FAULT: Period = Period { earliest: 1900, likely_from: 1900, likely_to: 1900, latest: 1900 };
 /// The largest price in whole units.
 const MOST_WORTH: f64 = 1e7;
 
@@ -42,18 +37,13 @@ pub(super) struct Desk<'a> {
 impl Desk<'_> {
     /// Looks and roles of a table, and the spreads beside them.
     pub(super) fn section(&self, table: &Table<'_>, rests: Rests, about: About) -> Section {
-        let mut looks = table
-            .table("looks")
-            .map(|t| self.looks(&t, rests, about))
-            .unwrap_or_default();
+        let mut looks = table.table("looks").map(|t| self.looks(&t, rests, about)).unwrap_or_default();
         if about == About::Anything {
             for quantity in [Quantity::Length, Quantity::Heft] {
                 let entry = table.get(quantity.field()).map(|v| {
                     // A spread that cannot be read is a fault already; that none is there would be a second.
-                    self.spread(&v, quantity, rests).unwrap_or_else(|| Entry {
-                        says: quantity.spread(1.0, 2.0),
-                        rests,
-                    })
+                    self.spread(&v, quantity, rests)
+                        .unwrap_or_else(|| Entry { says: quantity.spread(1.0, 2.0), rests })
                 });
                 let at = self.questions.iter().position(|q| q.quantity == Some(quantity));
                 if let (Some(entry), Some(at)) = (entry, at) {
@@ -104,10 +94,7 @@ impl Desk<'_> {
             self.context.count(rests);
         }
         let weights = line.unwrap_or_else(|| vec![1.0; self.manifest.roles.len()]);
-        RoleLine {
-            shares: crate::even::per_mille(&weights),
-            basis: rests.basis,
-        }
+        RoleLine { shares: crate::even::per_mille(&weights), basis: rests.basis }
     }
 
     /// Weights by thing of a list of `pack.toml`.
@@ -126,11 +113,7 @@ impl Desk<'_> {
     fn spread(&self, value: &Value<'_>, quantity: Quantity, above: Rests) -> Option<Entry> {
         let table = value.table()?;
         let (least, most) = quantity.bounds();
-        let end = |name: &str| {
-            table
-                .need(name, &format!("{name} = 50"))
-                .and_then(|v| v.number(least, most))
-        };
+        let end = |name: &str| table.need(name, &format!("{name} = 50")).and_then(|v| v.number(least, most));
         let (from, to) = (end("from"), end("to"));
         let rests = self.context.rests(&table, above);
         table.done();
@@ -140,10 +123,7 @@ impl Desk<'_> {
             return None;
         }
         self.context.count(rests);
-        Some(Entry {
-            says: quantity.spread(from, to),
-            rests,
-        })
+        Some(Entry { says: quantity.spread(from, to), rests })
     }
 
     /// Factors by place from `{ dug = 150 }`, per cent.
@@ -165,20 +145,12 @@ impl Desk<'_> {
         let value = table.get("makes")?;
         let makes = &self.manifest.makes;
         // Behind a fault no make has a share, so that nothing follows from it.
-        Some(
-            self.line(&value, Of::Makes, makes)
-                .unwrap_or_else(|| vec![0.0; makes.len()]),
-        )
+        Some(self.line(&value, Of::Makes, makes).unwrap_or_else(|| vec![0.0; makes.len()]))
     }
 
     /// What is said of each make: `[kind.later]`.
     pub(super) fn by_make(&self, table: &Table<'_>, rests: Rests) -> Vec<OfMake> {
-        let read = |make: &Thing| {
-            table
-                .table(&make.id)
-                .map(|t| self.of_make(&t, rests))
-                .unwrap_or_default()
-        };
+        let read = |make: &Thing| table.table(&make.id).map(|t| self.of_make(&t, rests)).unwrap_or_default();
         self.manifest.makes.iter().map(read).collect()
     }
 
@@ -205,40 +177,26 @@ impl Desk<'_> {
             }
         }
         table.done();
-        OfMake {
-            section,
-            years,
-            worth,
-        }
+        OfMake { section, years, worth }
     }
 
     fn worth(&self, table: &Table<'_>, value: &Value<'_>, above: Rests) -> Option<Worth> {
         let currency = table.need("currency", "currency = \"USD\"").and_then(|v| {
             let found = v.text(Limit::SHORT).map(|t| Currency::new(&t));
             if found == Some(None) {
-                v.fault(
-                    "This is not a currency.",
-                    "Write three capital letters of ISO 4217: \"USD\".",
-                );
+                v.fault("This is not a currency.", "Write three capital letters of ISO 4217: \"USD\".");
             }
             found.flatten()
         });
-        let year = table
-            .need("year", "year = 2020")
-            .and_then(|v| v.whole(1900, 2200));
-        let rests = self
-            .context
-            .rests_named(table, "worth_basis", "worth_source", above);
+        let year = table.need("year", "year = 2020").and_then(|v| v.whole(1900, 2200));
+        let rests = self.context.rests_named(table, "worth_basis", "worth_source", above);
         let list = value.list();
         let ends: Vec<f64> = list.iter().filter_map(|v| v.number(0.01, MOST_WORTH)).collect();
         if ends.len() < list.len() {
             return None;
         }
         let &[low, high] = ends.as_slice() else {
-            value.fault(
-                "A worth is two numbers.",
-                "Write the middle half of prices: worth = [10, 35]",
-            );
+            value.fault("A worth is two numbers.", "Write the middle half of prices: worth = [10, 35]");
             return None;
         };
         if low >= high {
@@ -249,27 +207,16 @@ impl Desk<'_> {
             return None;
         }
         let (currency, year) = (currency?, i16::try_from(year?).ok()?);
-        let money = |whole: f64| Money {
-            minor: libm::round(whole * 100.0) as i64,
-            currency,
-        };
+        let money = |whole: f64| Money { minor: libm::round(whole * 100.0) as i64, currency };
         self.context.count(rests);
-        Some(Worth {
-            low: money(low),
-            high: money(high),
-            year,
-            basis: rests.basis,
-            source: rests.source,
-        })
+        Some(Worth { low: money(low), high: money(high), year, basis: rests.basis, source: rests.source })
     }
 }
 
 fn years(value: &Value<'_>) -> Option<Period> {
     let list = value.list();
-    let corners: Vec<i16> = list
-        .iter()
-        .filter_map(|v| v.whole(800, 2200).and_then(|y| i16::try_from(y).ok()))
-        .collect();
+    let corners: Vec<i16> =
+        list.iter().filter_map(|v| v.whole(800, 2200).and_then(|y| i16::try_from(y).ok())).collect();
     if corners.len() < list.len() {
         return None;
     }
@@ -280,17 +227,9 @@ fn years(value: &Value<'_>) -> Option<Period> {
         );
         return None;
     };
-    let period = Period {
-        earliest,
-        likely_from,
-        likely_to,
-        latest,
-    };
+    let period = Period { earliest, likely_from, likely_to, latest };
     if !period.is_sound() {
-        value.fault(
-            "The years are out of order.",
-            "Write not before, mostly from, mostly to, not after.",
-        );
+        value.fault("The years are out of order.", "Write not before, mostly from, mostly to, not after.");
         return None;
     }
     Some(period)

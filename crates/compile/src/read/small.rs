@@ -46,19 +46,12 @@ pub(super) fn makes(
     manifest: &Manifest,
     questions: &[Question],
 ) -> Vec<Make> {
-    let desk = Desk {
-        context,
-        manifest,
-        questions,
-    };
+    let desk = Desk { context, manifest, questions };
     let mut list: Vec<Option<Make>> = vec![None; manifest.makes.len()];
     for table in top.iter().flat_map(|t| t.tables("make")) {
         let id = table.id("period");
         let rests = context.rests(&table, manifest.rests);
-        let make = Make {
-            at: desk.at(&table),
-            section: desk.section(&table, rests, About::Make),
-        };
+        let make = Make { at: desk.at(&table), section: desk.section(&table, rests, About::Make) };
         table.done();
         let spot = table.spot_of("id");
         let at = id.and_then(|id| super::find(&manifest.makes, &id, &spot, "make", context.faults));
@@ -66,9 +59,7 @@ pub(super) fn makes(
             continue;
         };
         if list[at].is_some() {
-            context
-                .faults
-                .add(&spot, "This make stands twice.", "Join the two.");
+            context.faults.add(&spot, "This make stands twice.", "Join the two.");
         }
         list[at] = Some(make);
     }
@@ -76,11 +67,7 @@ pub(super) fn makes(
         top.done();
         for (make, _) in manifest.makes.iter().zip(&list).filter(|(_, m)| m.is_none()) {
             let hint = format!("Add [[make]] with id = {} and its looks.", quote(&make.id));
-            context.faults.add(
-                &top.spot(),
-                format!("The make {} is missing.", quote(&make.id)),
-                hint,
-            );
+            context.faults.add(&top.spot(), format!("The make {} is missing.", quote(&make.id)), hint);
         }
     }
     list.into_iter().map(Option::unwrap_or_default).collect()
@@ -94,33 +81,18 @@ pub(super) fn cautions(top: &Table<'_>, questions: &[Question]) -> Vec<Caution> 
         let text = table.need_text("text", Limit::SENTENCES, "text = \"Old paint may hold lead.\"");
         let grave = table.get("grave").and_then(|v| v.flag()).unwrap_or(false);
         let mut raised_by = Vec::new();
-        for (line, spot) in table
-            .get("raised_by")
-            .map(|v| v.texts(Limit::TABLE))
-            .unwrap_or_default()
-        {
+        for (line, spot) in table.get("raised_by").map(|v| v.texts(Limit::TABLE)).unwrap_or_default() {
             let found = answers(&line, &spot, questions, "", top.faults());
-            raised_by.extend(
-                found
-                    .into_iter()
-                    .flat_map(|(q, cs)| cs.into_iter().map(move |c| (q, c))),
-            );
+            raised_by.extend(found.into_iter().flat_map(|(q, cs)| cs.into_iter().map(move |c| (q, c))));
         }
         table.done();
         let Some(id) = id else { continue };
         if list.iter().any(|c| c.id == id) {
             let says = format!("There are two cautions {}.", quote(&id));
-            top.faults()
-                .add(&table.spot_of("id"), says, "Give each its own id.");
+            top.faults().add(&table.spot_of("id"), says, "Give each its own id.");
             continue;
         }
-        list.push(Caution {
-            id,
-            spot: table.spot_of("id"),
-            text,
-            grave,
-            raised_by,
-        });
+        list.push(Caution { id, spot: table.spot_of("id"), text, grave, raised_by });
     }
     top.done();
     list

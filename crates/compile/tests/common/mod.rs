@@ -69,10 +69,7 @@ fn edit(files: &mut Vec<(String, String)>, edits: &str) {
             path = rest.to_string();
             continue;
         }
-        let index = files
-            .iter()
-            .position(|(p, _)| *p == path)
-            .expect("an edited file exists");
+        let index = files.iter().position(|(p, _)| *p == path).expect("an edited file exists");
         let mut lines: Vec<String> = files[index].1.lines().map(String::from).collect();
         match sign.trim_end() {
             "-" => {

@@ -27,12 +27,7 @@ pub(crate) fn clues(guide: &Guide, state: &State, facts: &Facts) -> Vec<ClueView
         .collect();
     let suspect = top(&suspicion).0;
     let mut clues: Vec<ClueView> = Vec::new();
-    for (i, given) in state
-        .given
-        .iter()
-        .enumerate()
-        .filter(|(_, g)| g.what != What::Cannot)
-    {
+    for (i, given) in state.given.iter().enumerate().filter(|(_, g)| g.what != What::Cannot) {
         let by = with - odds(&without(guide, state, i).kinds(&guide.model));
         clues.push(ClueView {
             question: given.question,
@@ -49,10 +44,7 @@ pub(crate) fn clues(guide: &Guide, state: &State, facts: &Facts) -> Vec<ClueView
         });
     }
     let strongest = order(clues.len(), &|a, b| {
-        clues[b]
-            .strength
-            .cmp(&clues[a].strength)
-            .then(clues[a].question.cmp(&clues[b].question))
+        clues[b].strength.cmp(&clues[a].strength).then(clues[a].question.cmp(&clues[b].question))
     });
     arranged(clues, &strongest)
 }
@@ -73,12 +65,7 @@ pub(crate) fn change(guide: &Guide, state: &State, facts: &Facts) -> Vec<String>
     let (mut shares, mut changes): (Vec<f64>, Vec<String>) = (Vec::new(), Vec::new());
     let (role, _) = top(&facts.roles);
     let old = facts.period() >= 0.5;
-    for (i, given) in state
-        .given
-        .iter()
-        .enumerate()
-        .filter(|(_, g)| g.what != What::Cannot)
-    {
+    for (i, given) in state.given.iter().enumerate().filter(|(_, g)| g.what != What::Cannot) {
         let left = without(guide, state, i);
         let mut kinds = left.kinds(&guide.model);
         if let Some(u) = kinds.get_mut(unknown) {
@@ -91,10 +78,7 @@ pub(crate) fn change(guide: &Guide, state: &State, facts: &Facts) -> Vec<String>
         if kind != facts.first {
             let name = inside(&guide.core.kinds[kind].name);
             shares.push(share);
-            changes.push(format!(
-                "Without \u{201c}{text}\u{201d} it would be {name}, {}.",
-                chance(share)
-            ));
+            changes.push(format!("Without \u{201c}{text}\u{201d} it would be {name}, {}.", chance(share)));
         } else if other_role != role {
             let name = inside(&guide.core.roles[other_role].name);
             shares.push(role_share);
@@ -131,13 +115,7 @@ pub(crate) fn clue_text(guide: &Guide, given: &Given) -> String {
             let clues: Vec<String> = set
                 .iter()
                 .enumerate()
-                .map(|(i, c)| {
-                    if i == 0 {
-                        q.choices[*c].clue.clone()
-                    } else {
-                        inside(&q.choices[*c].clue)
-                    }
-                })
+                .map(|(i, c)| if i == 0 { q.choices[*c].clue.clone() } else { inside(&q.choices[*c].clue) })
                 .collect();
             clues.join(", or ")
         }
@@ -160,13 +138,7 @@ fn by(with: Instrument) -> &'static str {
 fn basis(guide: &Guide, facts: &Facts, question: usize) -> String {
     let own = (0..guide.core.candidates.len())
         .filter(|c| usize::from(guide.core.candidates[*c].kind) == facts.first)
-        .reduce(|a, b| {
-            if facts.posterior.p[b] > facts.posterior.p[a] {
-                b
-            } else {
-                a
-            }
-        });
+        .reduce(|a, b| if facts.posterior.p[b] > facts.posterior.p[a] { b } else { a });
     let Some(own) = own else { return String::new() };
     let row = &guide.core.questions[question].rows[usize::from(guide.core.candidates[own].rows[question])];
     match guide.source(row.source) {

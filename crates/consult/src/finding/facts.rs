@@ -71,11 +71,7 @@ impl Facts {
     /// Share of the aim's entropy that is gone, per mille.
     pub(crate) fn known(&self) -> u16 {
         let (before, now) = (entropy(&self.prior_shares), entropy(&self.aim_shares));
-        if before <= 0.0 {
-            1000
-        } else {
-            ((1.0 - now / before).clamp(0.0, 1.0) * 1000.0) as u16
-        }
+        if before <= 0.0 { 1000 } else { ((1.0 - now / before).clamp(0.0, 1.0) * 1000.0) as u16 }
     }
 
     /// How many kinds still fit: the fewest that together hold 95 in 100.
@@ -123,15 +119,7 @@ impl Facts {
         }
         p.iter_mut().for_each(|x| *x /= sum);
         let pair = Posterior { p };
-        rank(
-            &guide.model,
-            guide.plan(Aim::Kind),
-            &pair,
-            &self.answers,
-            &state.reach(),
-        )
-        .into_iter()
-        .next()
+        rank(&guide.model, guide.plan(Aim::Kind), &pair, &self.answers, &state.reach()).into_iter().next()
     }
 
     /// The looks that need the hand and tell most, as questions for a seller who has the piece.
@@ -140,11 +128,8 @@ impl Facts {
             return Vec::new();
         };
         let text = |q: usize| book.questions[q].seller.clone();
-        let reach = Reach {
-            tools: (0..guide.core.tools.len()).collect(),
-            picture: false,
-            without: Vec::new(),
-        };
+        let reach =
+            Reach { tools: (0..guide.core.tools.len()).collect(), picture: false, without: Vec::new() };
         let plan = Plan::new(&guide.model, Goal::kind(&guide.model));
         rank(&guide.model, &plan, &self.posterior, &self.answers, &reach)
             .into_iter()
@@ -157,17 +142,9 @@ impl Facts {
 
 /// Index and value of the largest share.
 pub(crate) fn top(shares: &[f64]) -> (usize, f64) {
-    shares
-        .iter()
-        .copied()
-        .enumerate()
-        .fold((0, 0.0), |best, (i, s)| if s > best.1 { (i, s) } else { best })
+    shares.iter().copied().enumerate().fold((0, 0.0), |best, (i, s)| if s > best.1 { (i, s) } else { best })
 }
 
 fn entropy(shares: &[f64]) -> f64 {
-    -shares
-        .iter()
-        .filter(|s| **s > 0.0)
-        .map(|s| s * libm::log(*s))
-        .sum::<f64>()
+    -shares.iter().filter(|s| **s > 0.0).map(|s| s * libm::log(*s)).sum::<f64>()
 }

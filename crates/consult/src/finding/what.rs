@@ -26,16 +26,8 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
     FindingView {
         grave,
         cautions,
-        title: if told {
-            kind.name.clone()
-        } else {
-            "Nothing looked at yet".to_string()
-        },
-        draw: if told {
-            both_views(guide, state, facts.first)
-        } else {
-            String::new()
-        },
+        title: if told { kind.name.clone() } else { "Nothing looked at yet".to_string() },
+        draw: if told { both_views(guide, state, facts.first) } else { String::new() },
         likely: likely(share),
         share: (share * 1000.0) as u16,
         made_as: made_as(guide, facts),
@@ -52,15 +44,9 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
         second: second(guide, state, facts),
         kinds: kinds(guide, facts),
         seller: facts.seller_questions(guide),
-        notes: guide
-            .kind_text(facts.first)
-            .map(|t| t.notes.clone())
-            .unwrap_or_default(),
+        notes: guide.kind_text(facts.first).map(|t| t.notes.clone()).unwrap_or_default(),
         sources: sources(guide, facts),
-        purpose: guide
-            .kind_text(facts.first)
-            .map(|t| t.purpose.clone())
-            .unwrap_or_default(),
+        purpose: guide.kind_text(facts.first).map(|t| t.purpose.clone()).unwrap_or_default(),
     }
 }
 
@@ -82,18 +68,8 @@ fn cautions(guide: &Guide, state: &State, facts: &Facts) -> (Vec<String>, Vec<St
         raised.then(|| (on_top, c.text.clone()))
     };
     let (mut grave, mut plain) = (Vec::new(), Vec::new());
-    for (on_top, text) in guide
-        .core
-        .cautions
-        .iter()
-        .enumerate()
-        .filter_map(|(i, c)| raised(i, c))
-    {
-        if on_top {
-            grave.push(text)
-        } else {
-            plain.push(text)
-        }
+    for (on_top, text) in guide.core.cautions.iter().enumerate().filter_map(|(i, c)| raised(i, c)) {
+        if on_top { grave.push(text) } else { plain.push(text) }
     }
     (grave, plain)
 }
@@ -111,36 +87,27 @@ fn outside(guide: &Guide, facts: &Facts) -> Option<String> {
 }
 
 fn roles(guide: &Guide, facts: &Facts) -> Vec<(String, String)> {
-    let order = descending(&facts.roles)
-        .into_iter()
-        .filter(|r| facts.roles[*r] >= LISTED_ROLE);
-    order
-        .map(|r| (guide.core.roles[r].name.clone(), chance(facts.roles[r])))
-        .collect()
+    let order = descending(&facts.roles).into_iter().filter(|r| facts.roles[*r] >= LISTED_ROLE);
+    order.map(|r| (guide.core.roles[r].name.clone(), chance(facts.roles[r]))).collect()
 }
 
 /// `Made as a toy, likely, 8 in 10; could have served as a small working iron.`
 fn made_as(guide: &Guide, facts: &Facts) -> String {
     let (top, share) = super::facts::top(&facts.roles);
     let name = |r: usize| inside(&guide.core.roles[r].name);
-    let mut text = if share >= LEANS {
+    let leaning = share >= LEANS;
+    let mut text = if leaning {
         format!("Made as {}: {}.", name(top), likely(share))
     } else {
         let open = roles(guide, facts);
-        let parts: Vec<String> = open
-            .iter()
-            .take(4)
-            .map(|(n, c)| format!("{} {c}", inside(n)))
-            .collect();
-        format!("Made as: open. {}.", parts.join(", "))
+        let parts: Vec<String> = open.iter().take(4).map(|(n, c)| format!("{} {c}", inside(n))).collect();
+        format!("Made as {}.", parts.join(", "))
     };
-    let serves: Vec<String> = guide.core.kinds[facts.first]
-        .serves
-        .iter()
-        .map(|r| usize::from(*r))
-        .filter(|r| share < LEANS || *r != top)
-        .map(name)
-        .collect();
+    // What is listed among the chances is not said again.
+    let said = |r: usize| if leaning { r == top } else { facts.roles[r] >= LISTED_ROLE };
+    let kind = &guide.core.kinds[facts.first];
+    let serves: Vec<String> =
+        kind.serves.iter().map(|r| usize::from(*r)).filter(|r| !said(*r)).map(name).collect();
     if !serves.is_empty() {
         let words: Vec<&str> = serves.iter().map(String::as_str).collect();
         text.push_str(&format!(" Could have served as {}.", either(&words)));
@@ -156,11 +123,8 @@ fn make_words(guide: &Guide, facts: &Facts) -> String {
     }
     let (later, share) = super::facts::top(&facts.makes[1..]);
     if 1.0 - period >= LEANS {
-        let which = if share >= LEANS * (1.0 - period) {
-            names[later + 1].clone()
-        } else {
-            "a later piece".into()
-        };
+        let which =
+            if share >= LEANS * (1.0 - period) { names[later + 1].clone() } else { "a later piece".into() };
         return format!("leans towards {which}, {} that it is later", chance(1.0 - period));
     }
     format!("can be either: {} {}", names[0], chance(period))
@@ -185,11 +149,7 @@ fn next(guide: &Guide, state: &State, facts: &Facts) -> Option<NextView> {
         };
         format!("It tells most about {what} for the time it takes.")
     };
-    Some(NextView {
-        question,
-        ask: guide.core.questions[question].ask.clone(),
-        why,
-    })
+    Some(NextView { question, ask: guide.core.questions[question].ask.clone(), why })
 }
 
 fn standing(facts: &Facts) -> String {
@@ -215,10 +175,8 @@ fn second(guide: &Guide, state: &State, facts: &Facts) -> Option<SecondView> {
         confusions.into_iter().find(|c| usize::from(c.kind) == other)
     };
     let check = of_pair(facts.first, second).or_else(|| of_pair(second, facts.first));
-    let look = facts
-        .separating(guide, state, facts.first, second)
-        .filter(|l| l.gain >= SPENT)
-        .map(|l| NextView {
+    let look =
+        facts.separating(guide, state, facts.first, second).filter(|l| l.gain >= SPENT).map(|l| NextView {
             question: l.question,
             ask: guide.core.questions[l.question].ask.clone(),
             why: "Of all open looks it separates the two best.".to_string(),
@@ -236,13 +194,7 @@ fn kinds(guide: &Guide, facts: &Facts) -> Vec<(String, String, u16)> {
         .into_iter()
         .filter(|k| facts.kinds[*k] >= LISTED_KIND)
         .take(8)
-        .map(|k| {
-            (
-                guide.core.kinds[k].name.clone(),
-                chance(facts.kinds[k]),
-                (facts.kinds[k] * 1000.0) as u16,
-            )
-        })
+        .map(|k| (guide.core.kinds[k].name.clone(), chance(facts.kinds[k]), (facts.kinds[k] * 1000.0) as u16))
         .collect()
 }
 
@@ -254,27 +206,15 @@ fn sources(guide: &Guide, facts: &Facts) -> Vec<String> {
         keys.extend(facts.period_source);
         keys.extend(facts.worth.as_ref().and_then(|w| w.source));
     }
-    for c in guide
-        .core
-        .candidates
-        .iter()
-        .filter(|c| usize::from(c.kind) == facts.first)
-    {
+    for c in guide.core.candidates.iter().filter(|c| usize::from(c.kind) == facts.first) {
         keys.extend(
-            guide
-                .core
-                .questions
-                .iter()
-                .zip(&c.rows)
-                .filter_map(|(q, r)| q.rows[usize::from(*r)].source),
+            guide.core.questions.iter().zip(&c.rows).filter_map(|(q, r)| q.rows[usize::from(*r)].source),
         );
     }
     // In the order of the book, each once.
     let all = guide.book.get().map_or(0, |b| b.sources.len());
     let named = (0..all as u16).filter(|k| keys.contains(k));
-    named
-        .filter_map(|k| guide.source(Some(k)).map(str::to_string))
-        .collect()
+    named.filter_map(|k| guide.source(Some(k)).map(str::to_string)).collect()
 }
 
 /// A kind's drawing from the side and from below, at its length.

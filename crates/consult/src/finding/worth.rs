@@ -41,18 +41,9 @@ pub(crate) fn view(guide: &Guide, facts: &Facts) -> Result<WorthView, String> {
     let mixture = Mixture::new(bands).ok_or_else(none)?;
     let quantiles = [0.10, 0.25, 0.50, 0.75, 0.90].map(|q| mixture.quantile(q));
     let whole = |low: i64, high: i64| {
-        format!(
-            "{} to {} {}",
-            round_down(low) / 100,
-            round_up(high) / 100,
-            currency.code()
-        )
+        format!("{} to {} {}", round_down(low) / 100, round_up(high) / 100, currency.code())
     };
-    let year = if first == last {
-        first.to_string()
-    } else {
-        format!("{first} to {last}")
-    };
+    let year = if first == last { first.to_string() } else { format!("{first} to {last}") };
     Ok(WorthView {
         half: whole(quantiles[1], quantiles[3]),
         eight: whole(quantiles[0], quantiles[4]),

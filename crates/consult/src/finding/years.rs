@@ -36,10 +36,7 @@ pub(crate) fn view(guide: &Guide, facts: &Facts) -> YearsView {
         edtf: edtf(&nine_runs),
         from,
         to,
-        heights: curve.p[at(from)..=at(to)]
-            .iter()
-            .map(|p| (p / tallest * 1000.0) as u16)
-            .collect(),
+        heights: curve.p[at(from)..=at(to)].iter().map(|p| (p / tallest * 1000.0) as u16).collect(),
         half_runs,
         nine_runs,
         basis: format!("By this guide's tables ({}); no marks read yet.", worst.phrase()),

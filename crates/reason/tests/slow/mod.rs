@@ -23,9 +23,7 @@ pub(crate) fn integral(from: f64, to: f64, step: f64, f: impl Fn(f64) -> f64) ->
     let panels = ((to - from) / step / 4.0).ceil().max(1.0) as usize;
     let h = (to - from) / (4 * panels) as f64;
     let weights = [14.0, 32.0, 12.0, 32.0];
-    let inner: f64 = (1..4 * panels)
-        .map(|i| f(from + h * i as f64) * weights[i % 4])
-        .sum();
+    let inner: f64 = (1..4 * panels).map(|i| f(from + h * i as f64) * weights[i % 4]).sum();
     (7.0 * f(from) + inner + 7.0 * f(to)) * 2.0 * h / 45.0
 }
 
@@ -46,10 +44,7 @@ fn own_table(q: &QuestionParts, candidate: usize) -> Vec<f64> {
             let mut edges = vec![mean - 12.0 * sd];
             edges.extend(bounds.iter().map(|b| b.clamp(mean - 12.0 * sd, mean + 12.0 * sd)));
             edges.push(mean + 12.0 * sd);
-            edges
-                .windows(2)
-                .map(|e| integral(e[0], e[1], 0.01 * sd, |x| bell(x, *mean, *sd)))
-                .collect()
+            edges.windows(2).map(|e| integral(e[0], e[1], 0.01 * sd, |x| bell(x, *mean, *sd))).collect()
         }
         (RowParts::Spread { .. }, Quantity::None) => unreachable!("choices have shares"),
     }
@@ -64,10 +59,7 @@ fn stand_ins(parts: &Parts, at: usize, candidate: usize) -> Vec<(usize, f64)> {
     }
     let open: Vec<usize> = all.filter(|c| applies(parts, at, *c)).collect();
     let sum: f64 = open.iter().map(|c| parts.priors[0][*c]).sum();
-    open.into_iter()
-        .filter(|c| parts.priors[0][*c] > 0.0)
-        .map(|c| (c, parts.priors[0][c] / sum))
-        .collect()
+    open.into_iter().filter(|c| parts.priors[0][*c] > 0.0).map(|c| (c, parts.priors[0][c] / sum)).collect()
 }
 
 /// Whether a question speaks of a candidate: its gate is open often enough, and the gate's question speaks of it too.
@@ -142,9 +134,7 @@ fn number(parts: &Parts, answer: &Answer, (value, u): (f64, f64), all: &[Answer]
         _ => {
             let (mm, relative) = length_for_heft(parts, all, c);
             blurred(mm.ln(), relative, sd / 3.0, |ln_mm| {
-                blurred(value.ln(), u / value, sd, |ln_g| {
-                    bell(ln_g - 3.0 * (ln_mm - 10_f64.ln()), mean, sd)
-                })
+                blurred(value.ln(), u / value, sd, |ln_g| bell(ln_g - 3.0 * (ln_mm - 10_f64.ln()), mean, sd))
             })
         }
     };
@@ -176,9 +166,7 @@ fn joint(parts: &Parts, answers: &[&Answer], c: usize) -> f64 {
         return 1.0;
     };
     let q = &parts.questions[answer.question];
-    let Told::OneOf(set) = &answer.told else {
-        unreachable!("only choices are joined")
-    };
+    let Told::OneOf(set) = &answer.told else { unreachable!("only choices are joined") };
     let (table, reads) = (own_table(q, c), misreading(q, misread(q, answer)));
     let mut sum = 0.0;
     for (t, truly) in table.iter().enumerate() {
@@ -192,10 +180,7 @@ fn joint(parts: &Parts, answers: &[&Answer], c: usize) -> f64 {
 fn normalised(weights: &[f64]) -> Vec<f64> {
     let sum: f64 = weights.iter().sum();
     let even = 1.0 / weights.len() as f64;
-    weights
-        .iter()
-        .map(|w| if sum > 0.0 { w / sum } else { even })
-        .collect()
+    weights.iter().map(|w| if sum > 0.0 { w / sum } else { even }).collect()
 }
 
 /// What one answer alone tells, in nats.
@@ -250,10 +235,7 @@ pub(crate) fn posteriors(parts: &Parts, place: usize, answers: &[Answer]) -> Vec
             })
             .collect();
         let ways = orders(&clues);
-        found = found
-            .iter()
-            .flat_map(|p| ways.iter().map(|way| tempered(p, way, &clues, *rho)))
-            .collect();
+        found = found.iter().flat_map(|p| ways.iter().map(|way| tempered(p, way, &clues, *rho))).collect();
     }
     found.iter().map(|p| normalised(p)).collect()
 }
@@ -262,9 +244,7 @@ fn tempered(p: &[f64], way: &[usize], clues: &[(f64, Vec<f64>)], rho: f64) -> Ve
     let mut p = p.to_vec();
     for (rank, clue) in way.iter().enumerate() {
         let weight = (1.0 - rho).powi(rank as i32);
-        p.iter_mut()
-            .zip(&clues[*clue].1)
-            .for_each(|(p, l)| *p *= l.powf(weight));
+        p.iter_mut().zip(&clues[*clue].1).for_each(|(p, l)| *p *= l.powf(weight));
     }
     p
 }

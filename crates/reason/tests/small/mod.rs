@@ -1,8 +1,5 @@
 //! Small random models and answers to them, for laws and for the comparison with brute force. All figures invented.
-#![allow(
-    dead_code,
-    reason = "each test binary compiles this file and uses its own part of it"
-)]
+#![allow(dead_code, reason = "each test binary compiles this file and uses its own part of it")]
 
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -41,13 +38,8 @@ pub(crate) fn misreading(q: &QuestionParts, e: f64) -> Vec<Vec<f64>> {
             let mut reads = vec![0.0; q.choices];
             reads[t] = 1.0 - e;
             for (some, share) in [(near, NEAR), (&far, 1.0 - NEAR)] {
-                let share = if near.is_empty() || far.is_empty() {
-                    1.0
-                } else {
-                    share
-                };
-                some.iter()
-                    .for_each(|r| reads[*r] = e * share / some.len() as f64);
+                let share = if near.is_empty() || far.is_empty() { 1.0 } else { share };
+                some.iter().for_each(|r| reads[*r] = e * share / some.len() as f64);
             }
             reads
         })
@@ -76,15 +68,7 @@ pub(crate) fn doubtful_case(candidates: RangeInclusive<usize>) -> impl Strategy<
 }
 
 fn case(candidates: RangeInclusive<usize>, least_misread: u16) -> impl Strategy<Value = Case> {
-    (
-        candidates,
-        1..=4_usize,
-        1..=3_usize,
-        1..=3_usize,
-        1..=3_usize,
-        0..=3_usize,
-        2..=6_usize,
-    )
+    (candidates, 1..=4_usize, 1..=3_usize, 1..=3_usize, 1..=3_usize, 0..=3_usize, 2..=6_usize)
         .prop_flat_map(move |(n, kinds, makes, roles, places, groups, asked)| {
             let prior = prop_oneof![9 => 1..=1000_u16, 1 => Just(0)];
             (
@@ -122,11 +106,7 @@ fn case(candidates: RangeInclusive<usize>, least_misread: u16) -> impl Strategy<
                     unknown: None,
                     fit_limits: Vec::new(),
                 };
-                Case {
-                    parts,
-                    place,
-                    answers,
-                }
+                Case { parts, place, answers }
             },
         )
 }
@@ -135,9 +115,7 @@ fn case(candidates: RangeInclusive<usize>, least_misread: u16) -> impl Strategy<
 pub(crate) fn shares(raw: &[u16]) -> Vec<f64> {
     let sum: f64 = raw.iter().map(|x| f64::from(*x)).sum();
     let even = 1.0 / raw.len() as f64;
-    raw.iter()
-        .map(|x| if sum > 0.0 { f64::from(*x) / sum } else { even })
-        .collect()
+    raw.iter().map(|x| if sum > 0.0 { f64::from(*x) / sum } else { even }).collect()
 }
 
 #[derive(Debug, Clone)]
@@ -164,18 +142,16 @@ fn raw_question(n: usize, groups: usize, least: u16) -> impl Strategy<Value = Ra
         0..=groups,
         proptest::option::weighted(0.3, (0..8_usize, 1..32_u8)),
     )
-        .prop_map(
-            move |(form, choices, rows, row_of, misread, confused, group, gate)| RawQuestion {
-                form,
-                choices,
-                row_of: row_of.into_iter().map(|r| r % rows.len()).collect(),
-                rows,
-                misread,
-                confused,
-                group: (group < groups).then_some(group),
-                gate,
-            },
-        )
+        .prop_map(move |(form, choices, rows, row_of, misread, confused, group, gate)| RawQuestion {
+            form,
+            choices,
+            row_of: row_of.into_iter().map(|r| r % rows.len()).collect(),
+            rows,
+            misread,
+            confused,
+            group: (group < groups).then_some(group),
+            gate,
+        })
 }
 
 /// At most one question of length and one of heft, as in a pack.
@@ -215,17 +191,9 @@ fn question(raw: &RawQuestion, before: &[QuestionParts]) -> QuestionParts {
         rows,
         row_of: raw.row_of.clone(),
         // A number is never without the floor for gross errors.
-        misread: (
-            f64::from(raw.misread.0.max(least)) / 1000.0,
-            f64::from(raw.misread.1.max(least)) / 1000.0,
-        ),
+        misread: (f64::from(raw.misread.0.max(least)) / 1000.0, f64::from(raw.misread.1.max(least)) / 1000.0),
         confused: (0..k)
-            .map(|t| {
-                of_mask(raw.confused[t], k)
-                    .into_iter()
-                    .filter(|r| *r != t)
-                    .collect()
-            })
+            .map(|t| of_mask(raw.confused[t], k).into_iter().filter(|r| *r != t).collect())
             .collect(),
         group: raw.group,
         gate: raw.gate.filter(|_| !before.is_empty()).and_then(|(asked, mask)| {
@@ -255,22 +223,16 @@ struct RawReply {
 }
 
 fn raw_reply() -> impl Strategy<Value = RawReply> {
-    (
-        0..12_u8,
-        (0..5_usize, 0..5_usize),
-        0..32_u8,
-        0..=1000_u16,
-        0..=1000_u16,
-        any::<bool>(),
-    )
-        .prop_map(|(way, choices, mask, value, uncertainty, sure)| RawReply {
+    (0..12_u8, (0..5_usize, 0..5_usize), 0..32_u8, 0..=1000_u16, 0..=1000_u16, any::<bool>()).prop_map(
+        |(way, choices, mask, value, uncertainty, sure)| RawReply {
             way,
             choices,
             mask,
             value,
             uncertainty,
             sure,
-        })
+        },
+    )
 }
 
 /// One choice, one of two, any set (even none or all), a number for what is measured, or "can't tell".
@@ -278,31 +240,19 @@ fn answer(at: usize, q: &QuestionParts, raw: &RawReply) -> Answer {
     let (a, b) = (raw.choices.0 % q.choices, raw.choices.1 % q.choices);
     let share = f64::from(raw.value) / 1000.0;
     // One number in eight comes without uncertainty.
-    let error = if raw.uncertainty < 125 {
-        0.0
-    } else {
-        f64::from(raw.uncertainty) / 1000.0
-    };
+    let error = if raw.uncertainty < 125 { 0.0 } else { f64::from(raw.uncertainty) / 1000.0 };
     let told = match (raw.way, &q.quantity) {
         (11, _) => Told::Cannot,
         (10, _) => Told::OneOf(of_mask(raw.mask, q.choices)),
-        (0..=7, Quantity::Length(_)) => Told::Measured {
-            value: 25.0 + 90.0 * share,
-            uncertainty: 3.0 * error,
-        },
+        (0..=7, Quantity::Length(_)) => {
+            Told::Measured { value: 25.0 + 90.0 * share, uncertainty: 3.0 * error }
+        }
         (0..=7, Quantity::Heft(_)) => {
             let value = 10.0 + 600.0 * share;
-            Told::Measured {
-                value,
-                uncertainty: 0.05 * value * error,
-            }
+            Told::Measured { value, uncertainty: 0.05 * value * error }
         }
         (8 | 9, _) if a != b => Told::OneOf(vec![a, b]),
         _ => Told::OneOf(vec![a]),
     };
-    Answer {
-        question: at,
-        told,
-        sure: raw.sure,
-    }
+    Answer { question: at, told, sure: raw.sure }
 }

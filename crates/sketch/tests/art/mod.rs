@@ -29,7 +29,5 @@ pub(crate) fn art() -> &'static Art {
 
 /// The values of a key, in the order of its file.
 pub(crate) fn values(key: &str) -> impl Iterator<Item = &'static str> {
-    figures()
-        .iter()
-        .filter_map(move |f| f.name.strip_prefix(key)?.strip_prefix('.'))
+    figures().iter().filter_map(move |f| f.name.strip_prefix(key)?.strip_prefix('.'))
 }

@@ -46,20 +46,13 @@ fn as_text(pack: &str, result: &Result<Compiled, Vec<Fault>>) -> String {
             lines(faults),
             counted(faults.len(), "fault")
         ),
-        Err(faults) => format!(
-            "{}\n{} in {pack}.\n",
-            lines(faults),
-            counted(faults.len(), "fault")
-        ),
+        Err(faults) => format!("{}\n{} in {pack}.\n", lines(faults), counted(faults.len(), "fault")),
         Ok(c) => {
             let mut text = String::new();
             if !c.notes.is_empty() {
                 text = format!("Worth a look:\n{}\n", lines(&c.notes));
             }
-            text.push_str(&format!(
-                "{}, edition {}: no faults.\n\n",
-                c.core.head.name, c.core.head.edition
-            ));
+            text.push_str(&format!("{}, edition {}: no faults.\n\n", c.core.head.name, c.core.head.edition));
             for (what, n) in sizes(c) {
                 text.push_str(&format!("{n:>9}  {what}\n"));
             }
@@ -80,15 +73,10 @@ fn as_json(result: &Result<Compiled, Vec<Fault>>) -> Value {
     match result {
         Err(faults) => json!({ "faults": list(faults), "notes": [], "report": null }),
         Ok(c) => {
-            let sizes: serde_json::Map<String, Value> = sizes(c)
-                .into_iter()
-                .map(|(what, n)| (what.to_string(), json!(n)))
-                .collect();
-            let basis: serde_json::Map<String, Value> = c
-                .counts
-                .iter()
-                .map(|(b, n)| (b.word().to_string(), json!(n)))
-                .collect();
+            let sizes: serde_json::Map<String, Value> =
+                sizes(c).into_iter().map(|(what, n)| (what.to_string(), json!(n))).collect();
+            let basis: serde_json::Map<String, Value> =
+                c.counts.iter().map(|(b, n)| (b.word().to_string(), json!(n))).collect();
             json!({
                 "faults": [],
                 "notes": list(&c.notes),

@@ -87,10 +87,7 @@ fn as_text(guide: &Guide, state: &State, f: &FindingView) -> String {
         f.years.half, f.years.nine, f.years.edtf
     ));
     lines.push(match &f.worth {
-        Ok(w) => format!(
-            "Worth         {} for half of such; {} for 8 in 10. {}",
-            w.half, w.eight, w.basis
-        ),
+        Ok(w) => format!("Worth         {} for half of such; {} for 8 in 10. {}", w.half, w.eight, w.basis),
         Err(none) => format!("Worth         {none}"),
     });
     if let Some(next) = &f.next {
@@ -123,17 +120,10 @@ fn as_text(guide: &Guide, state: &State, f: &FindingView) -> String {
 
 /// `+1.25`: powers of ten by which the clue moved the first kind against the second.
 fn hundredths(n: i32) -> String {
-    format!(
-        "{}{}.{:02}",
-        if n < 0 { '-' } else { '+' },
-        n.abs() / 100,
-        n.abs() % 100
-    )
+    format!("{}{}.{:02}", if n < 0 { '-' } else { '+' }, n.abs() / 100, n.abs() % 100)
 }
 
 fn this_year() -> i16 {
-    let seconds = SystemTime::now()
-        .duration_since(UNIX_EPOCH)
-        .map_or(0, |d| d.as_secs());
+    let seconds = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |d| d.as_secs());
     i16::try_from(1970 + seconds / 31_556_952).unwrap_or(i16::MAX)
 }

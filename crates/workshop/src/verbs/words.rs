@@ -39,11 +39,7 @@ fn list(folder: &str) -> End {
         };
         println!("{}{views}", key.name);
         for figure in &figures {
-            if let Some(value) = figure
-                .name
-                .strip_prefix(key.name)
-                .and_then(|v| v.strip_prefix('.'))
-            {
+            if let Some(value) = figure.name.strip_prefix(key.name).and_then(|v| v.strip_prefix('.')) {
                 println!("    {value:<12} {}", figure.says);
             }
         }

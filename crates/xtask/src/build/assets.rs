@@ -17,11 +17,7 @@ pub(super) struct Assets {
 
 impl Assets {
     pub(super) fn new(dist: &Path) -> Self {
-        Self {
-            dist: dist.to_path_buf(),
-            renamed: BTreeMap::new(),
-            listed: Vec::new(),
-        }
+        Self { dist: dist.to_path_buf(), renamed: BTreeMap::new(), listed: Vec::new() }
     }
 
     /// Puts a file in under a name made of its bytes, and returns that name.
@@ -43,11 +39,9 @@ impl Assets {
 
     /// The text with every quoted name of the sources replaced by the one in the release.
     pub(super) fn refer(&self, text: &str) -> String {
-        self.renamed
-            .iter()
-            .fold(text.to_owned(), |text, (name, renamed)| {
-                text.replace(&format!("\"{name}\""), &format!("\"{renamed}\""))
-            })
+        self.renamed.iter().fold(text.to_owned(), |text, (name, renamed)| {
+            text.replace(&format!("\"{name}\""), &format!("\"{renamed}\""))
+        })
     }
 
     /// Address and digest of everything that is kept for offline use.
@@ -58,11 +52,7 @@ impl Assets {
     /// The file names, sorted.
     pub(super) fn names(&self) -> Vec<String> {
         let name = |asked: &String| {
-            if asked == "./" {
-                "index.html".to_owned()
-            } else {
-                asked.clone()
-            }
+            if asked == "./" { "index.html".to_owned() } else { asked.clone() }
         };
         let mut names: Vec<String> = self.listed.iter().map(|(asked, _)| name(asked)).collect();
         names.sort();

@@ -27,16 +27,7 @@ pub(super) fn step(steps: &mut Steps, packs: &Packs, page: &Stamp) -> Result<Fir
     steps.step("first question: render", || {
         let mut renderer = run::cargo();
         renderer
-            .args([
-                "run",
-                "--package",
-                "app",
-                "--features",
-                "ssr",
-                "--bin",
-                "prerender",
-                "--",
-            ])
+            .args(["run", "--package", "app", "--features", "ssr", "--bin", "prerender", "--"])
             .arg(&packs.core);
         let printed = run::printed(&mut renderer).context("The first question could not be rendered.")?;
         if printed.trim_ascii().is_empty() {

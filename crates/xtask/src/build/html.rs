@@ -14,21 +14,16 @@ pub(super) struct Names<'a> {
 /// The page, with its policy, the early loads, the names and the first question in place.
 pub(super) fn filled(template: &str, names: &Names<'_>, first_question: &str) -> Result<String> {
     let Names { wasm, core, book } = names;
-    let policy = format!(
-        "<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">",
-        headers::policy_in_page()
-    );
+    let policy =
+        format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">", headers::policy_in_page());
     // As `fetch` asks for them, or the browser would load them twice.
     let preload = format!(
         "<link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
          <link rel=\"preload\" href=\"{core}\" as=\"fetch\" crossorigin>"
     );
     let boot = format!("<script id=\"boot\" data-wasm=\"{wasm}\" data-core=\"{core}\" data-book=\"{book}\"");
-    let mut page: String = template
-        .lines()
-        .filter(|line| !line.contains("data-trunk"))
-        .flat_map(|line| [line, "\n"])
-        .collect();
+    let mut page: String =
+        template.lines().filter(|line| !line.contains("data-trunk")).flat_map(|line| [line, "\n"]).collect();
     for (place, content) in [
         ("<!-- build: policy -->", policy.as_str()),
         ("<!-- build: preload -->", preload.as_str()),
@@ -55,14 +50,7 @@ pub(super) fn check(page: &str, dist: &Path) -> Result<()> {
             bail!("The page points to {target:?}, and there is no such file in the release.");
         }
     }
-    for inline in [
-        " style=\"",
-        "<style",
-        " onclick=\"",
-        " onload=\"",
-        "javascript:",
-        "<script>",
-    ] {
+    for inline in [" style=\"", "<style", " onclick=\"", " onload=\"", "javascript:", "<script>"] {
         if page.contains(inline) {
             bail!("The page contains {inline:?}, which its own policy forbids: nothing inline.");
         }
@@ -89,11 +77,7 @@ mod tests {
 
     const TEMPLATE: &str = "<!-- build: policy -->\n<!-- build: preload -->\n<script id=\"boot\" src=\"b.js\"></script>\n\
                             <link data-trunk rel=\"rust\">\n<main><!-- build: first question --></main>\n";
-    const NAMES: Names<'_> = Names {
-        wasm: "a.wasm",
-        core: "c.pack",
-        book: "b.pack",
-    };
+    const NAMES: Names<'_> = Names { wasm: "a.wasm", core: "c.pack", book: "b.pack" };
 
     #[test]
     fn every_place_is_filled_and_nothing_of_trunk_remains() {
@@ -108,11 +92,7 @@ mod tests {
     fn dead_links_and_inline_code_are_refused() {
         let folder = Path::new(env!("CARGO_MANIFEST_DIR"));
         assert!(
-            check(
-                "<a href=\"Cargo.toml#x\"> <a href=\"#only-a-fragment\"> <a href=\"./\">",
-                folder
-            )
-            .is_ok()
+            check("<a href=\"Cargo.toml#x\"> <a href=\"#only-a-fragment\"> <a href=\"./\">", folder).is_ok()
         );
         for bad in [
             "<a href=\"missing.html\">",

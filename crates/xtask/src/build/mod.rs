@@ -28,13 +28,8 @@ pub(crate) fn core(steps: &mut Steps) -> Result<PathBuf> {
 }
 
 /// Files that go into the release under names made of their bytes, as they are.
-const AS_THEY_ARE: [&str; 5] = [
-    "icon.svg",
-    "icon-180.png",
-    "icon-192.png",
-    "icon-512.png",
-    "icon-maskable-512.png",
-];
+const AS_THEY_ARE: [&str; 5] =
+    ["icon.svg", "icon-180.png", "icon-192.png", "icon-512.png", "icon-maskable-512.png"];
 
 /// Builds what changed.
 pub(crate) fn site(steps: &mut Steps) -> Result<()> {
@@ -74,10 +69,7 @@ fn finish(dist: &Path, packs: &pack::Packs, page: &page::Page, first: &first_que
     let manifest = text(&house::at("www/manifest.webmanifest"))?;
     assets.add("manifest.webmanifest", assets.refer(&manifest).as_bytes())?;
     assets.add("styles.css", styles::joined(&house::at("www/styles"))?.as_bytes())?;
-    assets.add(
-        "early.js",
-        script::trimmed(&text(&house::at("www/early.js"))?).as_bytes(),
-    )?;
+    assets.add("early.js", script::trimmed(&text(&house::at("www/early.js"))?).as_bytes())?;
     let boot = script::joined(&text(&page.glue)?, &text(&house::at("www/boot.js"))?)?;
     assets.add("boot.js", boot.as_bytes())?;
     let wasm = assets.add("app.wasm", &read(&page.wasm)?)?;
@@ -85,11 +77,7 @@ fn finish(dist: &Path, packs: &pack::Packs, page: &page::Page, first: &first_que
     let book = assets.add("book.pack", &read(&packs.book)?)?;
 
     let template = text(&house::at("www/index.html"))?;
-    let names = html::Names {
-        wasm: &wasm,
-        core: &core,
-        book: &book,
-    };
+    let names = html::Names { wasm: &wasm, core: &core, book: &book };
     let index = html::filled(&assets.refer(&template), &names, &text(&first.html)?)?;
     assets.keep("index.html", index.as_bytes())?;
     html::check(&index, dist)?;

@@ -22,15 +22,10 @@ pub(super) struct Packs {
 pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
     let folder = house::packs();
     // The rooms that a pack is made by; others may change without making another pack.
-    let paths = [
-        "units", "pack", "reason", "sketch", "consult", "compile", "workshop",
-    ]
-    .map(|room| format!("crates/{room}"));
-    let paths: Vec<&str> = paths
-        .iter()
-        .map(String::as_str)
-        .chain([BUNDLED, "data/art", "Cargo.lock"])
-        .collect();
+    let paths = ["units", "pack", "reason", "sketch", "consult", "compile", "workshop"]
+        .map(|room| format!("crates/{room}"));
+    let paths: Vec<&str> =
+        paths.iter().map(String::as_str).chain([BUNDLED, "data/art", "Cargo.lock"]).collect();
     let stamp = Stamp::of("pack", &paths, &[])?;
     let key = folder.join("key.html");
     if let Ok(list) = read_list(&folder)
@@ -43,9 +38,7 @@ pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
     steps.step("pack: compile", || {
         house::empty(&folder)?;
         let mut workshop = run::cargo();
-        workshop
-            .args(["run", "--package", "workshop", "--", "build", BUNDLED, "--out"])
-            .arg(&folder);
+        workshop.args(["run", "--package", "workshop", "--", "build", BUNDLED, "--out"]).arg(&folder);
         run::shown(&mut workshop).context("The pack could not be compiled.")
     })?;
     steps.step("pack: printed key", || {
@@ -59,12 +52,7 @@ pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
 }
 
 fn packs([core, book]: [PathBuf; 2], key: PathBuf, stamp: Stamp) -> Result<Packs> {
-    Ok(Packs {
-        core,
-        book,
-        key,
-        stamp,
-    })
+    Ok(Packs { core, book, key, stamp })
 }
 
 /// The files that `pack.txt` names: `core <file>` and `book <file>`.

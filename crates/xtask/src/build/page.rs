@@ -41,22 +41,11 @@ pub(super) fn step(steps: &mut Steps, tools: &PageTools) -> Result<Page> {
         "crates/xtask/src/build/page.rs",
     ]);
     let compiler = run::printed(run::command("rustc").arg("--version"))?;
-    let optimiser = tools
-        .node
-        .as_ref()
-        .map(|node| node.packages.display().to_string())
-        .unwrap_or_default();
-    let words = [
-        String::from_utf8_lossy(&compiler).into_owned(),
-        optimiser,
-        tools.bindgen.display().to_string(),
-    ];
+    let optimiser = tools.node.as_ref().map(|node| node.packages.display().to_string()).unwrap_or_default();
+    let words =
+        [String::from_utf8_lossy(&compiler).into_owned(), optimiser, tools.bindgen.display().to_string()];
     let stamp = Stamp::of("page", &paths, &words)?;
-    let page = Page {
-        wasm: wasm.clone(),
-        glue: glue.clone(),
-        stamp,
-    };
+    let page = Page { wasm: wasm.clone(), glue: glue.clone(), stamp };
     if page.stamp.fresh(&[wasm.clone(), glue.clone(), named_wasm()]) {
         steps.unchanged("page");
         return Ok(page);
@@ -68,15 +57,10 @@ pub(super) fn step(steps: &mut Steps, tools: &PageTools) -> Result<Page> {
         bind(tools, &trunk)
     })?;
     copy(&trunk.join("app.js"), &glue)?;
-    copy(
-        &house::target().join("wasm32-unknown-unknown/release/app.wasm"),
-        &named_wasm(),
-    )?;
+    copy(&house::target().join("wasm32-unknown-unknown/release/app.wasm"), &named_wasm())?;
     match &tools.node {
         Some(node) => {
-            steps.step("page: shrink (wasm-opt)", || {
-                shrink(node, &trunk.join("app_bg.wasm"), &wasm)
-            })?;
+            steps.step("page: shrink (wasm-opt)", || shrink(node, &trunk.join("app_bg.wasm"), &wasm))?;
         }
         None => copy(&trunk.join("app_bg.wasm"), &wasm)?,
     }
@@ -87,9 +71,7 @@ pub(super) fn step(steps: &mut Steps, tools: &PageTools) -> Result<Page> {
 fn bind(tools: &PageTools, dist: &Path) -> Result<()> {
     let bindgen = tools.bindgen.parent().map(Path::to_path_buf).unwrap_or_default();
     let mut trunk = run::command(&tools.trunk);
-    trunk
-        .args(["build", "--offline", "true", "--skip-version-check", "--dist"])
-        .arg(dist);
+    trunk.args(["build", "--offline", "true", "--skip-version-check", "--dist"]).arg(dist);
     // Trunk looks for its tools in PATH before it looks for a network.
     trunk.env("PATH", run::path_with(&[bindgen])?);
     trunk.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", short_paths()?);
@@ -106,9 +88,7 @@ fn bind(tools: &PageTools, dist: &Path) -> Result<()> {
 /// Flags that take the paths of this machine out of panic messages: they are nobody's business, and bytes.
 fn short_paths() -> Result<String> {
     let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
-    let home = home
-        .or_else(|| std::env::home_dir().map(|h| h.join(".cargo")))
-        .unwrap_or_default();
+    let home = home.or_else(|| std::env::home_dir().map(|h| h.join(".cargo"))).unwrap_or_default();
     let mut flags = vec![format!("--remap-path-prefix={}=", house::at("").display())];
     let registries = home.join("registry/src");
     for registry in std::fs::read_dir(registries).into_iter().flatten() {
@@ -124,13 +104,7 @@ fn shrink(node: &Node, from: &Path, to: &Path) -> Result<()> {
     // Rust keeps its stack where the lowest kilobyte would be used, and memory begins as zeros: both are safe to say.
     command
         .arg(optimiser)
-        .args([
-            "-Oz",
-            "--converge",
-            "--low-memory-unused",
-            "--zero-filled-memory",
-            "--output",
-        ])
+        .args(["-Oz", "--converge", "--low-memory-unused", "--zero-filled-memory", "--output"])
         .arg(to)
         .arg(from);
     run::shown(&mut command).context("The wasm could not be shrunk.")

@@ -19,22 +19,13 @@ pub(super) fn joined(glue: &str, boot: &str) -> Result<String> {
     let (body, export) = glue.trim_end().rsplit_once("\nexport { ").context(exports)?;
     let start = export
         .strip_suffix(" };")
-        .and_then(|names| {
-            names
-                .split(", ")
-                .find_map(|name| name.strip_suffix(" as default"))
-        })
+        .and_then(|names| names.split(", ").find_map(|name| name.strip_suffix(" as default")))
         .context(exports)?;
     // What remains exported would only stand in the way of nothing: the page imports from nowhere.
-    let body = body
-        .replace("\nexport function ", "\nfunction ")
-        .replace("\nexport class ", "\nclass ");
-    let (before, after) = boot
-        .split_once(IMPORT)
-        .context("www/boot.js no longer imports init from ./app.js.")?;
-    Ok(trimmed(&format!(
-        "{body}\n{{\nconst init = {start};\n{before}{after}}}\n"
-    )))
+    let body = body.replace("\nexport function ", "\nfunction ").replace("\nexport class ", "\nclass ");
+    let (before, after) =
+        boot.split_once(IMPORT).context("www/boot.js no longer imports init from ./app.js.")?;
+    Ok(trimmed(&format!("{body}\n{{\nconst init = {start};\n{before}{after}}}\n")))
 }
 
 /// Without whole-line comments and indentation: they are for readers of the sources.

@@ -21,11 +21,8 @@ pub(super) fn all(dist: &Path, names: &[String]) -> Result<()> {
 
 fn brotli(bytes: &[u8]) -> Result<Vec<u8>> {
     let mut packed = Vec::new();
-    let parameters = brotli::enc::BrotliEncoderParams {
-        quality: 11,
-        size_hint: bytes.len(),
-        ..Default::default()
-    };
+    let parameters =
+        brotli::enc::BrotliEncoderParams { quality: 11, size_hint: bytes.len(), ..Default::default() };
     brotli::BrotliCompress(&mut &bytes[..], &mut packed, &parameters)?;
     Ok(packed)
 }

@@ -7,9 +7,8 @@ use std::path::Path;
 /// All `.css` files of the folder as one.
 pub(super) fn joined(folder: &Path) -> Result<String> {
     let mut text = String::new();
-    for file in house::files(folder)?
-        .iter()
-        .filter(|file| file.extension().is_some_and(|ending| ending == "css"))
+    for file in
+        house::files(folder)?.iter().filter(|file| file.extension().is_some_and(|ending| ending == "css"))
     {
         let sheet =
             std::fs::read_to_string(file).with_context(|| format!("Cannot read {}.", file.display()))?;
@@ -27,9 +26,7 @@ fn trimmed(sheet: &str) -> Result<String> {
     let mut bare = String::with_capacity(sheet.len());
     while let Some((before, comment)) = rest.split_once("/*") {
         bare.push_str(before);
-        (_, rest) = comment
-            .split_once("*/")
-            .context("A comment in the style sheet does not end.")?;
+        (_, rest) = comment.split_once("*/").context("A comment in the style sheet does not end.")?;
     }
     bare.push_str(rest);
     let lines = bare.lines().map(str::trim).filter(|line| !line.is_empty());
@@ -43,10 +40,7 @@ mod tests {
 
     #[test]
     fn comments_and_indentation_go() {
-        assert_eq!(
-            trimmed("/* why\n */\na {\n  b: c; /* d */\n\n}\n").unwrap(),
-            "a {\nb: c;\n}\n"
-        );
+        assert_eq!(trimmed("/* why\n */\na {\n  b: c; /* d */\n\n}\n").unwrap(), "a {\nb: c;\n}\n");
         assert!(trimmed("a { /* b: c }").is_err());
     }
 }

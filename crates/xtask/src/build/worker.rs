@@ -15,15 +15,11 @@ pub(super) fn filled(template: &str, listed: &[(String, String)]) -> Result<Stri
     }
     let mut sorted = listed.to_vec();
     sorted.sort();
-    let list: String = sorted
-        .iter()
-        .map(|(name, digest)| format!("\n  [\"{name}\", \"{digest}\"],"))
-        .collect();
+    let list: String =
+        sorted.iter().map(|(name, digest)| format!("\n  [\"{name}\", \"{digest}\"],")).collect();
     // The worker's own text belongs to the version: a mended worker fills a cache of its own.
     let version = digest::short(format!("{list}{template}").as_bytes());
-    Ok(template
-        .replacen(FILES, &format!("{list}\n"), 1)
-        .replacen(VERSION, &version, 1))
+    Ok(template.replacen(FILES, &format!("{list}\n"), 1).replacen(VERSION, &version, 1))
 }
 
 #[cfg(test)]

@@ -40,15 +40,9 @@ pub(crate) fn verb(arguments: &[String], steps: &mut Steps) -> Result<()> {
     }
     let listener = listen(wish.port)?;
     let port = listener.local_addr()?.port();
-    println!(
-        "\nPressmark is at http://127.0.0.1:{port}{}  (end with Ctrl-C)",
-        wish.under
-    );
+    println!("\nPressmark is at http://127.0.0.1:{port}{}  (end with Ctrl-C)", wish.under);
     std::io::stdout().flush()?;
-    let site = Arc::new(Site {
-        folder,
-        under: wish.under,
-    });
+    let site = Arc::new(Site { folder, under: wish.under });
     for stream in listener.incoming().flatten() {
         let site = Arc::clone(&site);
         std::thread::spawn(move || converse(&stream, &site));
@@ -57,21 +51,14 @@ pub(crate) fn verb(arguments: &[String], steps: &mut Steps) -> Result<()> {
 }
 
 fn wish(arguments: &[String]) -> Result<Wish> {
-    let mut wish = Wish {
-        port: None,
-        under: "/".to_owned(),
-        dist: None,
-    };
+    let mut wish = Wish { port: None, under: "/".to_owned(), dist: None };
     let mut rest = arguments.iter();
     while let Some(name) = rest.next() {
         let mut value = || rest.next().with_context(|| format!("{name} needs a value."));
         match name.as_str() {
             "--port" => {
                 let text = value()?;
-                wish.port = Some(
-                    text.parse()
-                        .with_context(|| format!("{text:?} is no port: 0 to 65535."))?,
-                );
+                wish.port = Some(text.parse().with_context(|| format!("{text:?} is no port: 0 to 65535."))?);
             }
             "--under" => wish.under = format!("/{}/", value()?.trim_matches('/')).replace("//", "/"),
             "--dist" => wish.dist = Some(PathBuf::from(value()?)),

@@ -16,20 +16,10 @@ impl Site {
     pub(super) fn answer(&self, request: &Request) -> Vec<u8> {
         let with_body = request.method == "GET";
         if !with_body && request.method != "HEAD" {
-            return plain(
-                405,
-                "Only GET and HEAD are answered here.",
-                &[("Allow", "GET, HEAD")],
-                true,
-            );
+            return plain(405, "Only GET and HEAD are answered here.", &[("Allow", "GET, HEAD")], true);
         }
         if format!("{}/", request.path) == self.under {
-            return plain(
-                308,
-                "The page is one slash further.",
-                &[("Location", &self.under)],
-                with_body,
-            );
+            return plain(308, "The page is one slash further.", &[("Location", &self.under)], with_body);
         }
         let Some(name) = request.path.strip_prefix(&self.under).and_then(file_name) else {
             return plain(404, "There is no such page here.", &[], with_body);
@@ -55,9 +45,7 @@ impl Site {
     /// The file, packed if the other side can undo it and a packed copy stands beside it.
     fn read(&self, name: &str, accepts: &str) -> Option<(Vec<u8>, Option<&'static str>)> {
         let takes = |packing: &str| {
-            accepts
-                .split(',')
-                .any(|one| one.split(';').next().is_some_and(|word| word.trim() == packing))
+            accepts.split(',').any(|one| one.split(';').next().is_some_and(|word| word.trim() == packing))
         };
         for (packing, ending) in [("br", "br"), ("gzip", "gz")] {
             if takes(packing)
@@ -66,24 +54,16 @@ impl Site {
                 return Some((bytes, Some(packing)));
             }
         }
-        std::fs::read(self.folder.join(name))
-            .ok()
-            .map(|bytes| (bytes, None))
+        std::fs::read(self.folder.join(name)).ok().map(|bytes| (bytes, None))
     }
 }
 
 /// The file behind a path, or none for anything that could lead out of the folder.
 fn file_name(path: &str) -> Option<String> {
-    let plain = path
-        .bytes()
-        .all(|byte| byte.is_ascii_alphanumeric() || b"-_./".contains(&byte));
+    let plain = path.bytes().all(|byte| byte.is_ascii_alphanumeric() || b"-_./".contains(&byte));
     let inside = path.split('/').all(|part| part != ".." && part != ".") && !path.starts_with('/');
     (plain && inside).then(|| {
-        if path.is_empty() || path.ends_with('/') {
-            format!("{path}index.html")
-        } else {
-            path.to_owned()
-        }
+        if path.is_empty() || path.ends_with('/') { format!("{path}index.html") } else { path.to_owned() }
     })
 }
 
@@ -121,21 +101,10 @@ mod tests {
 
     #[test]
     fn no_path_leads_out_of_the_folder() {
-        for bad in [
-            "../Cargo.toml",
-            "a/../../b",
-            "/etc/passwd",
-            "a/./b",
-            "%2e%2e/b",
-            "a\\b",
-            "a b",
-        ] {
+        for bad in ["../Cargo.toml", "a/../../b", "/etc/passwd", "a/./b", "%2e%2e/b", "a\\b", "a b"] {
             assert_eq!(file_name(bad), None, "{bad}");
         }
         assert_eq!(file_name("").as_deref(), Some("index.html"));
-        assert_eq!(
-            file_name("packs/core-1.pack").as_deref(),
-            Some("packs/core-1.pack")
-        );
+        assert_eq!(file_name("packs/core-1.pack").as_deref(), Some("packs/core-1.pack"));
     }
 }

@@ -24,12 +24,7 @@ pub(super) fn read(reader: &mut impl BufRead) -> Option<Request> {
     let mut words = line.split_ascii_whitespace();
     let (method, target, version) = (words.next()?.to_owned(), words.next()?, words.next()?);
     let path = target.split(['?', '#']).next().unwrap_or_default().to_owned();
-    let mut request = Request {
-        method,
-        path,
-        accepts: String::new(),
-        last: version != "HTTP/1.1",
-    };
+    let mut request = Request { method, path, accepts: String::new(), last: version != "HTTP/1.1" };
     loop {
         let mut line = String::new();
         if head.read_line(&mut line).ok()? == 0 {
@@ -73,12 +68,7 @@ mod tests {
     #[test]
     fn a_head_that_does_not_end_is_no_request() {
         assert_eq!(read(&mut &b"GET / HTTP/1.1\r\nHost: here\r\n"[..]), None);
-        let endless = [
-            b"GET / HTTP/1.1\r\n".as_slice(),
-            &b"a: b\r\n".repeat(20_000),
-            b"\r\n",
-        ]
-        .concat();
+        let endless = [b"GET / HTTP/1.1\r\n".as_slice(), &b"a: b\r\n".repeat(20_000), b"\r\n"].concat();
         assert_eq!(read(&mut endless.as_slice()), None);
     }
 }

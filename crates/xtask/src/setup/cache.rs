@@ -6,11 +6,7 @@ use std::path::{Path, PathBuf};
 
 /// `$XDG_CACHE_HOME/pressmark`, or `~/.cache/pressmark`.
 pub(crate) fn folder() -> Result<PathBuf> {
-    let absolute = |name: &str| {
-        std::env::var_os(name)
-            .map(PathBuf::from)
-            .filter(|path| path.is_absolute())
-    };
+    let absolute = |name: &str| std::env::var_os(name).map(PathBuf::from).filter(|path| path.is_absolute());
     let base = match (absolute("XDG_CACHE_HOME"), absolute("HOME")) {
         (Some(cache), _) => cache,
         (None, Some(home)) => home.join(".cache"),

@@ -5,12 +5,7 @@ use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
 use std::path::{Path, PathBuf};
 
-const NAMES: [&str; 4] = [
-    "chromium",
-    "chromium-browser",
-    "google-chrome-stable",
-    "google-chrome",
-];
+const NAMES: [&str; 4] = ["chromium", "chromium-browser", "google-chrome-stable", "google-chrome"];
 
 /// An installed Chromium.
 pub(crate) struct Chromium {
@@ -32,21 +27,11 @@ pub(crate) fn find(steps: &mut Steps) -> Result<Chromium> {
     }
     steps.step("set-up: chromium", || {
         let apt = |arguments: &[&str]| {
-            run::shown(
-                run::command("apt-get")
-                    .args(arguments)
-                    .env("DEBIAN_FRONTEND", "noninteractive"),
-            )
+            run::shown(run::command("apt-get").args(arguments).env("DEBIAN_FRONTEND", "noninteractive"))
         };
         apt(&["update", "--quiet"])?;
-        apt(&[
-            "install",
-            "--quiet",
-            "--yes",
-            "--no-install-recommends",
-            "chromium",
-        ])
-        .context("Chromium could not be installed. Is there a network?")
+        apt(&["install", "--quiet", "--yes", "--no-install-recommends", "chromium"])
+            .context("Chromium could not be installed. Is there a network?")
     })?;
     let program = run::which("chromium").context("apt-get installed chromium, but it is not in PATH.")?;
     Ok(Chromium { program })

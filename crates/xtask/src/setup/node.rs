@@ -12,12 +12,8 @@ pub(crate) const MISSING: &str = "The browser tests need Node 20 or newer with n
 
 /// Raise the number whenever the list below changes: older checkouts keep the folder they know.
 const FOLDER: &str = "node-1";
-const PACKAGES: [&str; 4] = [
-    "binaryen@132.0.0",
-    "playwright-core@1.65.1",
-    "@axe-core/playwright@4.13.0",
-    "axe-core@4.14.1",
-];
+const PACKAGES: [&str; 4] =
+    ["binaryen@132.0.0", "playwright-core@1.65.1", "@axe-core/playwright@4.13.0", "axe-core@4.14.1"];
 
 /// Node with the pinned packages.
 pub(crate) struct Node {
@@ -40,13 +36,7 @@ pub(crate) fn find(steps: &mut Steps) -> Result<Option<Node>> {
         steps.step("set-up: node packages", || {
             std::fs::write(fresh.join("package.json"), "{\"private\":true}\n")?;
             let mut install = run::command(&npm);
-            install.args([
-                "install",
-                "--no-audit",
-                "--no-fund",
-                "--ignore-scripts",
-                "--save-exact",
-            ]);
+            install.args(["install", "--no-audit", "--no-fund", "--ignore-scripts", "--save-exact"]);
             install.args(PACKAGES).current_dir(fresh);
             run::shown(&mut install).context("npm could not install the packages. Is there a network?")?;
             std::fs::write(fresh.join("complete"), PACKAGES.join("\n"))?;

@@ -50,20 +50,14 @@ fn find(steps: &mut Steps, name: &str, version: &str, locked: bool) -> Result<Pa
     if let Some(program) = run::which(name).filter(|program| right(program)) {
         return Ok(program);
     }
-    let package = if name == "wasm-bindgen" {
-        "wasm-bindgen-cli"
-    } else {
-        name
-    };
+    let package = if name == "wasm-bindgen" { "wasm-bindgen-cli" } else { name };
     let folder = format!("{name}-{version}");
     let proof = format!("bin/{name}");
     let place = cache::installed(&folder, &proof, |fresh| {
         println!("  {name} {version} is compiled once and kept for all checkouts; this takes some minutes.");
         steps.step(&format!("set-up: {name} {version}"), || {
             let mut install = run::cargo();
-            install
-                .args(["install", package, "--version", version, "--debug", "--root"])
-                .arg(fresh);
+            install.args(["install", package, "--version", version, "--debug", "--root"]).arg(fresh);
             // Its own folder: the project's may be locked by the build that is waiting for this very tool.
             install.arg("--target-dir").arg(fresh.join("target"));
             if locked {

@@ -13,12 +13,7 @@ pub(super) fn print(functions: &[Function]) {
     let mut rooms: BTreeMap<String, usize> = BTreeMap::new();
     for function in functions {
         let path = path(&function.name);
-        let room = path
-            .split("::")
-            .next()
-            .unwrap_or_default()
-            .trim_start_matches('<')
-            .to_owned();
+        let room = path.split("::").next().unwrap_or_default().trim_start_matches('<').to_owned();
         *rooms.entry(room).or_default() += function.bytes;
     }
     let mut rooms: Vec<(String, usize)> = rooms.into_iter().filter(|(_, bytes)| *bytes >= 500).collect();
@@ -100,10 +95,7 @@ mod tests {
 
     #[test]
     fn mangled_names_become_paths() {
-        assert_eq!(
-            path("_ZN6reason4next4rank17h94c11c289c190a64E"),
-            "reason::next::rank"
-        );
+        assert_eq!(path("_ZN6reason4next4rank17h94c11c289c190a64E"), "reason::next::rank");
         assert_eq!(
             path("_ZN52_$LT$yew..scheduler..Run$u20$as$u20$core..fmt..X$GT$3run17h0123456789abcdefE"),
             "<yew::scheduler::Run as core::fmt::X>::run"

@@ -49,11 +49,7 @@ impl Table {
                 .map(|name| bytes(dist, &name).map(|bytes| (name, bytes)))
                 .collect::<Result<Vec<_>>>()
         };
-        Ok(Self {
-            dist: dist.to_path_buf(),
-            first: sized(first)?,
-            beside: sized(beside)?,
-        })
+        Ok(Self { dist: dist.to_path_buf(), first: sized(first)?, beside: sized(beside)? })
     }
 
     /// Everything before the first question can be answered.
@@ -92,11 +88,7 @@ fn bytes(dist: &Path, name: &str) -> Result<Bytes> {
     let raw =
         length(name).with_context(|| format!("The page asks for {name:?}, which is not in the release."))?;
     let packed = |ending: &str| length(&format!("{name}.{ending}")).unwrap_or(raw);
-    Ok(Bytes {
-        raw,
-        gzip: packed("gz"),
-        brotli: packed("br"),
-    })
+    Ok(Bytes { raw, gzip: packed("gz"), brotli: packed("br") })
 }
 
 fn sum(all: impl Iterator<Item = Bytes>) -> Bytes {

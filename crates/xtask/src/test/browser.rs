@@ -16,15 +16,10 @@ pub(super) fn command(node: &Node, chromium: &Chromium) -> Result<Command> {
     }
     let mut command = run::command(&node.program);
     // One file at a time: each starts a browser, and timings are compared.
-    command
-        .args(["--test", "--test-reporter=spec", "--test-concurrency=1"])
-        .args(tests);
+    command.args(["--test", "--test-reporter=spec", "--test-concurrency=1"]).args(tests);
     command.env("PRESSMARK_NODE", &node.packages);
     command.env("PRESSMARK_CHROMIUM", &chromium.program);
-    command.env(
-        "PRESSMARK_XTASK",
-        std::env::current_exe().context("xtask cannot find itself.")?,
-    );
+    command.env("PRESSMARK_XTASK", std::env::current_exe().context("xtask cannot find itself.")?);
     command.env("PRESSMARK_DIST", house::dist());
     Ok(command)
 }

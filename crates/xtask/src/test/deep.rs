@@ -10,9 +10,7 @@ pub(super) fn write(output: &str) -> Result<()> {
     let commit = run::printed(run::command("git").args(["log", "-1", "--format=%h"]))?;
     let changed = run::printed(run::command("git").args(["status", "--porcelain"]))?;
     let more = if changed.is_empty() { "" } else { " with changes" };
-    let now = SystemTime::now()
-        .duration_since(UNIX_EPOCH)
-        .context("The clock stands before 1970.")?;
+    let now = SystemTime::now().duration_since(UNIX_EPOCH).context("The clock stands before 1970.")?;
     let mut text = format!(
         "{}, commit {}{more}\n",
         date(now.as_secs() / 86_400),
@@ -47,20 +45,7 @@ fn date(mut days: u64) -> String {
         year += 1;
     }
     let mut month = 1;
-    for length in [
-        31,
-        28 + u64::from(leap(year)),
-        31,
-        30,
-        31,
-        30,
-        31,
-        31,
-        30,
-        31,
-        30,
-        31,
-    ] {
+    for length in [31, 28 + u64::from(leap(year)), 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] {
         if days < length {
             break;
         }

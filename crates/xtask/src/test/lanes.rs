@@ -17,13 +17,9 @@ const FEATURES: [&str; 2] = ["--features", "app/ssr"];
 
 /// Runs lane after lane until one fails.
 pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<()> {
-    lane(
-        steps,
-        tally,
-        "format",
-        "The formatting differs from rustfmt's: run `cargo fmt --all`.",
-        |_| run::shown(run::cargo().args(["fmt", "--all", "--check"])),
-    )?;
+    lane(steps, tally, "format", "The formatting differs from rustfmt's: run `cargo fmt --all`.", |_| {
+        run::shown(run::cargo().args(["fmt", "--all", "--check"]))
+    })?;
     lane(
         steps,
         tally,
@@ -61,9 +57,7 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
     )?;
     runner(steps, tally, "tests of the rooms", || {
         let mut tests = run::cargo();
-        tests
-            .args(["test", "--workspace", "--no-fail-fast"])
-            .args(FEATURES);
+        tests.args(["test", "--workspace", "--no-fail-fast"]).args(FEATURES);
         if depth == Depth::Deep {
             tests.env("PRESSMARK_DEEP", "1").args(["--", "--nocapture"]);
         }
@@ -73,23 +67,11 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
         }
         Ok((Tally::of_cargo(&output), ended_well))
     })?;
-    lane(
-        steps,
-        tally,
-        "build",
-        "The release could not be built.",
-        build::site,
-    )?;
-    lane(steps, tally, "size", "The release is too large.", |_| {
-        size::check()
+    lane(steps, tally, "build", "The release could not be built.", build::site)?;
+    lane(steps, tally, "size", "The release is too large.", |_| size::check())?;
+    lane(steps, tally, "the same bits in wasm", "Native code and wasm disagree.", |steps| {
+        same_bits::check(steps, depth)
     })?;
-    lane(
-        steps,
-        tally,
-        "the same bits in wasm",
-        "Native code and wasm disagree.",
-        |steps| same_bits::check(steps, depth),
-    )?;
     let (node, chromium) = setup::browser(steps)?;
     runner(steps, tally, "browser", || {
         let (output, ended_well) = run::heard(&mut browser::command(&node, &chromium)?)?;
@@ -107,15 +89,9 @@ fn lane(
 ) -> Result<()> {
     let outcome = steps.lane(name, work);
     tally.add(if outcome.is_ok() {
-        Tally {
-            passed: 1,
-            ..Tally::default()
-        }
+        Tally { passed: 1, ..Tally::default() }
     } else {
-        Tally {
-            failed: 1,
-            ..Tally::default()
-        }
+        Tally { failed: 1, ..Tally::default() }
     });
     outcome.context(sentence)
 }
@@ -135,10 +111,7 @@ fn runner(
         bail!("The lane \"{name}\" failed; its own words stand above.");
     }
     if counted.skipped > 0 {
-        bail!(
-            "{} tests of the lane \"{name}\" were skipped. A test runs or goes.",
-            counted.skipped
-        );
+        bail!("{} tests of the lane \"{name}\" were skipped. A test runs or goes.", counted.skipped);
     }
     if counted.passed == 0 {
         bail!("The lane \"{name}\" ran no test.");

@@ -34,23 +34,14 @@ pub(super) fn check(steps: &mut Steps, depth: Depth) -> Result<()> {
     ]))?;
     let wasm = house::target().join("wasm32-unknown-unknown/release/tests.wasm");
     let mut bind = run::command(&tools.bindgen);
-    run::shown(
-        bind.args(["--target", "nodejs", "--no-typescript", "--out-dir"])
-            .arg(&bound)
-            .arg(wasm),
-    )?;
+    run::shown(bind.args(["--target", "nodejs", "--no-typescript", "--out-dir"]).arg(&bound).arg(wasm))?;
     let words = |command: &mut Command, core: &Path| -> Result<String> {
         let printed = run::printed(command.arg(core).args([n, SEED]))?;
         Ok(String::from_utf8_lossy(&printed).trim().to_string())
     };
-    let native = words(
-        run::cargo().args(["run", "--package", "tests", "--bin", "walk", "--"]),
-        &core,
-    )?;
+    let native = words(run::cargo().args(["run", "--package", "tests", "--bin", "walk", "--"]), &core)?;
     let mut script = run::command(&node.program);
-    script
-        .arg(house::at("tests/wasm-hash/run.mjs"))
-        .arg(bound.join("tests.js"));
+    script.arg(house::at("tests/wasm-hash/run.mjs")).arg(bound.join("tests.js"));
     let wasm = words(&mut script, &core)?;
     println!("consultations, answers, hash: native {native}; wasm {wasm}");
     if depth == Depth::Deep {

@@ -37,10 +37,8 @@ impl Tally {
             if !matches!(words.next(), Some("#" | "ℹ")) {
                 continue;
             }
-            let (name, count) = (
-                words.next(),
-                words.next().and_then(|word| word.parse().ok()).unwrap_or(0_u64),
-            );
+            let (name, count) =
+                (words.next(), words.next().and_then(|word| word.parse().ok()).unwrap_or(0_u64));
             match name {
                 Some("pass") => tally.passed += count,
                 Some("fail" | "cancelled") => tally.failed += count,
@@ -79,45 +77,15 @@ mod tests {
         let cargo = "running 3 tests\ntest a ... ok\n\
                      test result: FAILED. 12 passed; 1 failed; 2 ignored; 0 measured; 0 filtered out; finished in 0.1s\n\
                      test result: ok. 3 passed; 0 failed; 0 ignored; 0 measured; 0 filtered out; finished in 0.1s\n";
-        assert_eq!(
-            Tally::of_cargo(cargo),
-            Tally {
-                passed: 15,
-                failed: 1,
-                skipped: 2
-            }
-        );
+        assert_eq!(Tally::of_cargo(cargo), Tally { passed: 15, failed: 1, skipped: 2 });
         let node =
             "ℹ tests 4\nℹ suites 0\nℹ pass 2\nℹ fail 1\nℹ cancelled 1\nℹ skipped 0\nℹ todo 0\n# pass 5\n";
-        assert_eq!(
-            Tally::of_node(node),
-            Tally {
-                passed: 7,
-                failed: 2,
-                skipped: 0
-            }
-        );
+        assert_eq!(Tally::of_node(node), Tally { passed: 7, failed: 2, skipped: 0 });
     }
 
     #[test]
     fn the_closing_line_names_what_was_skipped_only_if_something_was() {
-        assert_eq!(
-            Tally {
-                passed: 7,
-                failed: 0,
-                skipped: 0
-            }
-            .to_string(),
-            "7 passed, 0 failed"
-        );
-        assert_eq!(
-            Tally {
-                passed: 7,
-                failed: 1,
-                skipped: 2
-            }
-            .to_string(),
-            "7 passed, 1 failed, 2 skipped"
-        );
+        assert_eq!(Tally { passed: 7, failed: 0, skipped: 0 }.to_string(), "7 passed, 0 failed");
+        assert_eq!(Tally { passed: 7, failed: 1, skipped: 2 }.to_string(), "7 passed, 1 failed, 2 skipped");
     }
 }
