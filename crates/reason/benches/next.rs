@@ -9,6 +9,7 @@ use reason::{
     Answer, Goal, Model, Parts, Plan, Quantity, QuestionParts, Random, Reach, RowParts, Told, rank, weigh,
 };
 use std::hint::black_box;
+use std::time::Instant;
 
 const QUESTIONS: usize = 100;
 const CHOICES: usize = 4;
@@ -67,6 +68,19 @@ fn answers() -> Vec<Answer> {
         .collect()
 }
 
+/// Middle of so many timings, in ns.
+fn median(runs: usize, mut work: impl FnMut()) -> f64 {
+    let mut times: Vec<u128> = (0..runs)
+        .map(|_| {
+            let start = Instant::now();
+            work();
+            start.elapsed().as_nanos()
+        })
+        .collect();
+    times.sort_unstable();
+    times[runs / 2] as f64
+}
+
 /// Figures are for the whole pack; the throughput is in kinds.
 fn next(criterion: &mut Criterion) {
     let mut group = criterion.benchmark_group("answer");
@@ -89,6 +103,11 @@ fn next(criterion: &mut Criterion) {
                 rank(&model, &plan, &posterior, &answers, &reach)
             });
         });
+        let per_kind = median(51, || {
+            let posterior = weigh(black_box(&model), 0, black_box(&answers));
+            black_box(rank(&model, &plan, &posterior, &answers, &reach));
+        }) / kinds as f64;
+        println!("answer/posterior and next/{kinds}: {per_kind:.0} ns a kind (median of 51)");
     }
     group.finish();
 }
