@@ -10,6 +10,11 @@ async function troubled(page, sentence) {
   assert.equal(await page.locator("#app").isVisible(), false);
   assert.equal(await page.locator("#held").isVisible(), false);
   assert.ok(await page.locator("#trouble-again").isVisible());
+  await page.locator("#trouble a[href='key.html']").click();
+  await page.waitForURL(/key\.html$/);
+  assert.ok(await page.locator("h1").isVisible(), "the printed key");
+  await page.goBack();
+  await page.locator("#trouble").waitFor({ state: "visible" });
 }
 
 test("without WebAssembly it says so", async (t) => {

@@ -12,6 +12,7 @@ mod size;
 mod stamp;
 mod steps;
 mod test;
+mod wasm;
 
 use std::process::ExitCode;
 use steps::Steps;

@@ -3,6 +3,7 @@
 mod assets;
 mod first_question;
 mod html;
+mod imports;
 mod pack;
 mod page;
 mod script;
@@ -70,9 +71,10 @@ fn finish(dist: &Path, packs: &pack::Packs, page: &page::Page, first: &first_que
     assets.add("manifest.webmanifest", assets.refer(&manifest).as_bytes())?;
     assets.add("styles.css", styles::joined(&house::at("www/styles"))?.as_bytes())?;
     assets.add("early.js", script::trimmed(&text(&house::at("www/early.js"))?).as_bytes())?;
-    let boot = script::joined(&text(&page.glue)?, &text(&house::at("www/boot.js"))?)?;
+    let (wasm, glue) = imports::shortened(&read(&page.wasm)?, &text(&page.glue)?)?;
+    let boot = script::joined(&glue, &text(&house::at("www/boot.js"))?)?;
     assets.add("boot.js", boot.as_bytes())?;
-    let wasm = assets.add("app.wasm", &read(&page.wasm)?)?;
+    let wasm = assets.add("app.wasm", &wasm)?;
     let core = assets.add("core.pack", &read(&packs.core)?)?;
     let book = assets.add("book.pack", &read(&packs.book)?)?;
 
@@ -80,9 +82,11 @@ fn finish(dist: &Path, packs: &pack::Packs, page: &page::Page, first: &first_que
     let names = html::Names { wasm: &wasm, core: &core, book: &book };
     let index = html::filled(&assets.refer(&template), &names, &text(&first.html)?)?;
     assets.keep("index.html", index.as_bytes())?;
-    html::check(&index, dist)?;
     let key = assets.refer(&text(&packs.key)?);
     assets.keep("key.html", key.as_bytes())?;
+    for (name, page) in [("index.html", &index), ("key.html", &key)] {
+        html::check(page, dist).with_context(|| format!("{name} is not fit to be released."))?;
+    }
 
     let worker = worker::filled(&text(&house::at("www/sw.js"))?, assets.listed())?;
     std::fs::write(dist.join("sw.js"), worker)?;

@@ -77,14 +77,17 @@ fn words(name: &str) -> String {
         return name.to_owned();
     };
     let mut words = Vec::new();
-    while let Some(start) = rest.find(|sign: char| sign.is_ascii_digit()) {
-        match counted(&rest[start..]) {
-            Some((word, next)) if !word.is_empty() => {
+    while let Some(sign) = rest.chars().next() {
+        let next = match (sign, counted(rest)) {
+            (_, Some((word, next))) => {
                 words.push(word.trim_start_matches('_'));
-                rest = next;
+                next
             }
-            _ => rest = &rest[start + 1..],
-        }
+            // A number to tell crates or closures of one name apart: letters and digits up to a stroke.
+            ('s', None) => rest.split_once('_').map_or("", |(_, next)| next),
+            (_, None) => &rest[sign.len_utf8()..],
+        };
+        rest = next;
     }
     words.join("::")
 }
@@ -99,6 +102,10 @@ mod tests {
         assert_eq!(
             path("_ZN52_$LT$yew..scheduler..Run$u20$as$u20$core..fmt..X$GT$3run17h0123456789abcdefE"),
             "<yew::scheduler::Run as core::fmt::X>::run"
+        );
+        assert_eq!(
+            path("_RNvMNtNtCsgXGp5Oqx2Ny_4core4char7methodsc16escape_debug_ext"),
+            "core::char::methods::escape_debug_ext"
         );
         assert_eq!(path("main"), "main");
     }

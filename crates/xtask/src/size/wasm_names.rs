@@ -1,5 +1,6 @@
 //! The functions of a wasm file that still has its name section: what they are called and how large they are.
 
+use crate::wasm::{self, Reader};
 use anyhow::{Context, Result, bail};
 use std::collections::BTreeMap;
 
@@ -15,20 +16,17 @@ pub(super) struct Function {
 /// All functions with code, in order of the file. Sections by the WebAssembly core specification, names by its
 /// appendix on the name section.
 pub(super) fn functions(wasm: &[u8]) -> Result<Vec<Function>> {
-    let mut file = Reader(wasm);
-    if file.take(8)? != b"\0asm\x01\0\0\0" {
-        bail!("It does not begin as a wasm file of version 1.");
-    }
+    let mut file = wasm::opened(wasm)?;
     let (mut imported, mut sizes, mut names) = (0, Vec::new(), None);
-    while !file.0.is_empty() {
+    while !file.is_empty() {
         let id = file.byte()?;
         let mut section = file.sized()?;
         match id {
-            0 if section.sized()?.0 == b"name" => names = names_in(section)?,
+            0 if section.sized()?.rest() == b"name" => names = names_in(section)?,
             2 => imported = imported_functions(section)?,
             10 => {
                 for _ in 0..section.number()? {
-                    sizes.push(section.sized()?.0.len());
+                    sizes.push(section.sized()?.rest().len());
                 }
             }
             _ => {}
@@ -45,14 +43,14 @@ pub(super) fn functions(wasm: &[u8]) -> Result<Vec<Function>> {
 
 /// Names by index, imported functions first: subsection 1.
 fn names_in(mut section: Reader<'_>) -> Result<Option<BTreeMap<usize, String>>> {
-    while !section.0.is_empty() {
+    while !section.is_empty() {
         let kind = section.byte()?;
         let mut part = section.sized()?;
         if kind == 1 {
             let mut names = BTreeMap::new();
             for _ in 0..part.number()? {
                 let index = part.number()?;
-                names.insert(index, String::from_utf8_lossy(part.sized()?.0).into_owned());
+                names.insert(index, String::from_utf8_lossy(part.sized()?.rest()).into_owned());
             }
             return Ok(Some(names));
         }
@@ -75,39 +73,6 @@ fn imported_functions(mut section: Reader<'_>) -> Result<usize> {
         }
     }
     Ok(functions)
-}
-
-struct Reader<'a>(&'a [u8]);
-
-impl<'a> Reader<'a> {
-    fn take(&mut self, count: usize) -> Result<&'a [u8]> {
-        let (taken, rest) = self.0.split_at_checked(count).context("It ends too early.")?;
-        self.0 = rest;
-        Ok(taken)
-    }
-
-    fn byte(&mut self) -> Result<u8> {
-        Ok(self.take(1)?[0])
-    }
-
-    /// An unsigned LEB128 number of at most 32 bits.
-    fn number(&mut self) -> Result<usize> {
-        let mut number = 0_u64;
-        for shift in [0, 7, 14, 21, 28] {
-            let byte = self.byte()?;
-            number |= u64::from(byte & 0x7f) << shift;
-            if byte & 0x80 == 0 {
-                return usize::try_from(number).context("A number in it is too large.");
-            }
-        }
-        bail!("A number in it does not end.")
-    }
-
-    /// A length and that many bytes.
-    fn sized(&mut self) -> Result<Reader<'a>> {
-        let length = self.number()?;
-        self.take(length).map(Reader)
-    }
 }
 
 #[cfg(test)]
