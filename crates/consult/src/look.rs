@@ -165,9 +165,13 @@ fn why(guide: &Guide, state: &State, facts: &Facts, at: usize) -> Vec<String> {
     lines
 }
 
-/// The answer just given, in words.
+/// The answer just given, or the one that is being corrected, in words.
 fn last(guide: &Guide, state: &State) -> Option<LastView> {
-    let given = state.given.last().filter(|g| g.what != What::Cannot && state.focus.is_none())?;
+    let given = match state.focus {
+        Some(question) => state.answer_to(question),
+        None => state.given.last(),
+    };
+    let given = given.filter(|g| g.what != What::Cannot)?;
     Some(LastView { question: given.question, text: said(guide, given), unsure: !given.sure })
 }
 

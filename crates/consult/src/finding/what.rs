@@ -222,7 +222,7 @@ fn both_views(guide: &Guide, state: &State, kind: usize) -> String {
     let Some(text) = guide.kind_text(kind) else {
         return String::new();
     };
-    let words = text.draw.split_whitespace().filter(|w| !w.starts_with("view="));
+    let words = text.draw.split_whitespace().filter(|w| !["view=", "size="].iter().any(|k| w.starts_with(k)));
     let mut draw: Vec<&str> = words.collect();
     let size = format!("size={}", typical_length(guide, state, kind).clamp(10, 150));
     draw.extend(["view=both", &size]);
