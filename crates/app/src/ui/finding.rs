@@ -15,14 +15,10 @@ pub(crate) fn finding(view: &FindingView, art: &Art, on: &Callback<Msg>) -> Html
         nodes.push(text("p", "care", care).set("role", "note").into());
     }
     nodes.push(heading(&view.title).into());
-    if told && !view.draw.is_empty() {
-        let picture = drawing(&view.draw, art, true);
-        nodes.push(
-            el("figure", "")
-                .maybe(picture)
-                .put(text("figcaption", "", "A typical one, not your piece."))
-                .into(),
-        );
+    // A kind without a drawing, or one whose art has not come yet, is told in words alone.
+    if let Some(picture) = drawing(&view.draw, art, true).filter(|_| told && !view.draw.is_empty()) {
+        let typical = text("figcaption", "", "A typical one, not your piece.");
+        nodes.push(el("figure", "").put(picture).put(typical).into());
     }
     if told {
         nodes.push(rows(view, on).into());

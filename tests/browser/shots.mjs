@@ -1,0 +1,98 @@
+// Pictures of every screen in every theme, for looking at: not a test. `cargo xtask shots` builds the page and runs
+// this; the pictures come to lie in target/shots.
+//
+// Words after the command choose pictures by parts of their names: `cargo xtask shots finding-sun` takes only those.
+import fs from "node:fs";
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+import { Site, phone, serve } from "./harness.mjs";
+import { FLAT, answer, button, choice, key, tapOn, toFinding } from "./walk.mjs";
+
+const OUT = fileURLToPath(new URL("../../target/shots/", import.meta.url));
+const SIZES = { phone: [360, 740], wide: [1000, 800] };
+const THEMES = ["light", "dark", "sun"];
+
+/** The way to each screen from the first question. */
+const SCREENS = {
+  first: async () => {},
+  either: async (page) => {
+    await key(page, "One of two").tap();
+    await choice(page, "Up to 102 mm (4 in)").tap();
+  },
+  why: async (page) => { await button(page, "Why this?").tap(); },
+  fault: async (page) => {
+    await page.locator("#typed").fill("iron");
+    await button(page, "Use it").tap();
+    await page.locator(".fault").waitFor();
+  },
+  place: async (page) => { await answer(page, FLAT["How long is the sole?"]); },
+  grip: async (page) => {
+    await SCREENS.place(page);
+    await answer(page, FLAT["Where is it offered?"]);
+  },
+  marks: async (page) => {
+    await SCREENS.grip(page);
+    await answer(page, FLAT["What is the grip like?"]);
+  },
+  finding: async (page) => { await toFinding(page); },
+  money: async (page) => {
+    await toFinding(page);
+    await page.locator(".rows button").tap();
+  },
+  early: async (page) => {
+    await SCREENS.marks(page);
+    await tapOn(page, page.locator(".strip"));
+  },
+  nothing: async (page) => { await tapOn(page, page.locator(".strip")); },
+  outside: async (page) => {
+    await page.locator("#typed").fill("210");
+    await tapOn(page, button(page, "Use it"));
+    await tapOn(page, page.locator(".strip"));
+  },
+  picture: async (page) => {
+    await SCREENS.place(page);
+    await key(page, "Only a picture").tap();
+    await toFinding(page);
+  },
+  list: async (page) => {
+    await toFinding(page);
+    await tapOn(page, key(page, "All looks"));
+  },
+  setup: async (page) => { await tapOn(page, button(page, "Set up")); },
+};
+
+const wanted = process.argv.slice(2);
+const named = (name) => wanted.length === 0 || wanted.some((part) => name.includes(part));
+
+fs.mkdirSync(OUT, { recursive: true });
+const site = new Site();
+const server = await serve(site.dist);
+try {
+  for (const [size, [width, height]] of Object.entries(SIZES)) {
+    for (const theme of THEMES) {
+      const screens = Object.entries(SCREENS).filter(([screen]) => named(`${screen}-${theme}-${size}`));
+      if (screens.length === 0) continue;
+      const browser = await phone({ viewport: { width, height }, deviceScaleFactor: 1, isMobile: size === "phone" });
+      const page = browser.context.pages()[0];
+      await page.addInitScript((theme) => {
+        localStorage.setItem("pressmark.theme", theme);
+        localStorage.setItem("pressmark.preferences", `theme=${theme}`);
+        addEventListener("pressmark:usable", () => { globalThis.usable = true; });
+      }, theme);
+      for (const [screen, way] of screens) {
+        await page.goto("about:blank");
+        await page.goto(server.address);
+        await page.waitForFunction(() => globalThis.usable);
+        await way(page);
+        const file = (part) => path.join(OUT, `${screen}-${theme}-${size}${part}.png`);
+        await page.screenshot({ path: file("") });
+        await page.screenshot({ path: file("-whole"), fullPage: true });
+      }
+      await browser.close();
+      console.log(`${size}, ${theme}: ${screens.length} screens`);
+    }
+  }
+} finally {
+  await server.stop();
+  site.remove();
+}
