@@ -44,9 +44,11 @@ pub fn check_core(core: &Core) -> Result<(), Fault> {
     let h = &core.head;
     [&h.id, &h.name, &h.edition, &h.licence, &h.language, &h.notice].into_iter().try_for_each(|t| text(t))?;
     must(
-        h.id.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit()) && !h.id.is_empty(),
+        h.id.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit()) && (1..=40).contains(&h.id.len()),
         "the pack id",
     )?;
+    must(once(core.places.iter().map(|p| p.code)), "the codes of places")?;
+    must(once(core.questions.iter().map(|q| q.code)), "the codes of questions")?;
     must(core.groups.iter().all(|g| *g < 1000), "a group's overlap")?;
     for row in &core.role_rows {
         must(row.shares.len() == core.roles.len() && sums(&row.shares), "a role table")?;
@@ -70,7 +72,7 @@ pub fn check_core(core: &Core) -> Result<(), Fault> {
         must(c.raised_by.iter().all(known), "a caution")?;
     }
     count("figures", core.art.len(), 0, MOST_FIGURES)?;
-    core.art.iter().try_for_each(|f| text(&f.strokes))?;
+    core.art.iter().flat_map(|f| [&f.name, &f.strokes, &f.says]).try_for_each(|t| text(t))?;
     core.candidates.iter().try_for_each(|c| candidate(core, c))?;
     for place in 0..core.places.len() {
         must(core.candidates.iter().any(|c| c.prior[place] > 0), "the prior of a place")?;
@@ -95,6 +97,7 @@ fn question(core: &Core, at: usize, q: &Question) -> Result<(), Fault> {
         must(gate.choices.iter().all(|c| usize::from(*c) < asked.choices.len()), "the gate of a question")?;
         must(asked.form == Form::Choice, "the gate of a question")?;
     }
+    must(once(q.choices.iter().map(|c| c.code)), "the codes of choices")?;
     let mut below = 0;
     for (i, c) in q.choices.iter().enumerate() {
         [&c.id, &c.label, &c.clue, &c.draw].into_iter().try_for_each(|t| text(t))?;
@@ -157,11 +160,17 @@ fn sums(shares: &[u16]) -> bool {
     shares.iter().map(|s| u32::from(*s)).sum::<u32>() == 1000
 }
 
-/// Text from a pack is shown as text only, but control and direction-changing characters could still disguise it.
+/// A link names things by their codes: two of one code could not be told apart.
+fn once(codes: impl Iterator<Item = u16> + Clone) -> bool {
+    let mut before = codes.clone().enumerate();
+    before.all(|(i, code)| codes.clone().take(i).all(|c| c != code))
+}
+
+/// Text from a pack is shown as text only, but unseen and direction-changing characters could still disguise it.
 fn text(t: &str) -> Result<(), Fault> {
     let disguises = |c: char| {
         (c.is_control() && c != '\n')
-            || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{200e}' | '\u{200f}')
+            || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
     };
     if t.len() > LONGEST_TEXT {
         return Err(Fault(format!("This pack holds a text of more than {LONGEST_TEXT} bytes.")));
@@ -184,7 +193,9 @@ fn must(holds: bool, what: &str) -> Result<(), Fault> {
 }
 
 fn fault(what: &str) -> Fault {
-    Fault(format!("This pack is damaged or was made by another program: {what} does not hold together."))
+    Fault(format!(
+        "This pack is damaged or was made by another program. This does not hold together: {what}."
+    ))
 }
 
 /// Checks a book against nothing but itself; whether it belongs to a core is for the one who has both.
@@ -201,8 +212,9 @@ pub(crate) fn check_book(book: &Book) -> Result<(), Fault> {
     });
     texts
         .chain(book.questions.iter().flat_map(|q| [&q.seller, &q.newcomers]))
-        .chain(book.art.iter().flat_map(|f| [&f.strokes, &f.says]))
-        .chain(book.sources.iter().map(|s| &s.text))
+        .chain(book.art.iter().flat_map(|f| [&f.name, &f.strokes, &f.says]))
+        .chain(book.sources.iter().flat_map(|s| [&s.key, &s.text]))
+        .chain([&book.id])
         .chain(book.terms.iter().flat_map(|t| [&t.word, &t.means]))
         .try_for_each(|t| text(t))?;
     let inside = |c: &Confusion| usize::from(c.kind) < book.kinds.len();

@@ -25,7 +25,7 @@ fn core_answered(bytes: &[u8]) -> Result<bool, String> {
         let answers: Vec<Answer> = (0..core.questions.len()).map(told).collect();
         let sum: f64 = weigh(&model, place, &answers).p.iter().sum();
         // Basis of the bound: probabilities sum to one, but for rounding.
-        if !((sum - 1.0).abs() < 1e-9) {
+        if sum.is_nan() || (sum - 1.0).abs() >= 1e-9 {
             return Err(format!("the chances sum to {sum}"));
         }
     }
