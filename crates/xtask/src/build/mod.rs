@@ -52,7 +52,7 @@ pub(crate) fn site(steps: &mut Steps) -> Result<()> {
         // Made beside the old one and then moved: a server that is running never shows half of it for long.
         let fresh = house::site().join("dist-new");
         house::empty(&fresh)?;
-        finish(&fresh, &packs, &page, &first)?;
+        finish(&fresh, &tools, &packs, &page, &first)?;
         let dist = house::dist();
         if dist.exists() {
             std::fs::remove_dir_all(&dist)?;
@@ -62,7 +62,13 @@ pub(crate) fn site(steps: &mut Steps) -> Result<()> {
     stamp.keep()
 }
 
-fn finish(dist: &Path, packs: &pack::Packs, page: &page::Page, first: &first_question::First) -> Result<()> {
+fn finish(
+    dist: &Path,
+    tools: &setup::PageTools,
+    packs: &pack::Packs,
+    page: &page::Page,
+    first: &first_question::First,
+) -> Result<()> {
     let mut assets = Assets::new(dist);
     for name in AS_THEY_ARE {
         assets.add(name, &read(&house::at("www/icons").join(name))?)?;
@@ -72,7 +78,10 @@ fn finish(dist: &Path, packs: &pack::Packs, page: &page::Page, first: &first_que
     assets.add("styles.css", styles::joined(&house::at("www/styles"))?.as_bytes())?;
     assets.add("early.js", script::trimmed(&text(&house::at("www/early.js"))?).as_bytes())?;
     let (wasm, glue) = imports::shortened(&read(&page.wasm)?, &text(&page.glue)?)?;
-    let boot = script::joined(&glue, &text(&house::at("www/boot.js"))?)?;
+    let mut boot = script::joined(&glue, &text(&house::at("www/boot.js"))?)?;
+    if let Some(node) = &tools.node {
+        boot = script::shrunk(node, &boot)?;
+    }
     assets.add("boot.js", boot.as_bytes())?;
     let wasm = assets.add("app.wasm", &wasm)?;
     let core = assets.add("core.pack", &read(&packs.core)?)?;

@@ -1,6 +1,10 @@
 //! Joins the glue of wasm-bindgen and `www/boot.js` into one file, so that the start costs one request and no chain.
 
+use crate::run;
+use crate::setup::Node;
 use anyhow::{Context, Result};
+use std::io::Write;
+use std::process::Stdio;
 
 /// The line of `www/boot.js` that the joining replaces.
 const IMPORT: &str = "import init from \"./app.js\";\n";
@@ -26,6 +30,26 @@ pub(super) fn joined(glue: &str, boot: &str) -> Result<String> {
     let (before, after) =
         boot.split_once(IMPORT).context("www/boot.js no longer imports init from ./app.js.")?;
     Ok(trimmed(&format!("{body}\n{{\nconst init = {start};\n{before}{after}}}\n")))
+}
+
+/// The same script with short names and no white space.
+pub(super) fn shrunk(node: &Node, script: &str) -> Result<String> {
+    let mut command = run::command(&node.program);
+    command.arg(node.packages.join("node_modules/esbuild/bin/esbuild"));
+    command.args(["--minify", "--format=esm", "--log-level=warning"]);
+    let mut child = command
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .context("The start script could not be shrunk: esbuild does not start.")?;
+    if let Some(mut stdin) = child.stdin.take() {
+        stdin.write_all(script.as_bytes())?;
+    }
+    let output = child.wait_with_output()?;
+    if !output.status.success() {
+        anyhow::bail!("The start script could not be shrunk: the words of esbuild stand above.");
+    }
+    Ok(String::from_utf8(output.stdout)?)
 }
 
 /// Without whole-line comments and indentation: they are for readers of the sources.
