@@ -2,7 +2,7 @@
 //! sure), `rust = can't tell`, `length = 64 mm calipers`, `heft = 120 g`, `place = market`, `# a remark`.
 
 use crate::guide::Guide;
-use crate::state::{Given, State, What};
+use crate::state::{Given, State, What, measures};
 use measure::Instrument;
 use pack::Form;
 use units::{Length, LengthUnit, Mass};
@@ -91,6 +91,9 @@ fn read_measure(form: Form, value: &str) -> Result<What, String> {
             "scales" => with = Some(Instrument::Scales),
             other => return Err(format!("\u{201c}{other}\u{201d} is no unit and no instrument.")),
         }
+    }
+    if with.is_some_and(|with| !measures(with, form)) {
+        return Err("This instrument does not measure that.".to_string());
     }
     let number = number.join(" ");
     match form {

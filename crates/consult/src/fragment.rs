@@ -6,7 +6,7 @@
 //! character is refused instead of being read as another piece.
 
 use crate::guide::{Aim, Guide};
-use crate::state::{Given, Screen, State, What};
+use crate::state::{Given, Screen, State, What, measures};
 use measure::Instrument;
 use pack::Form;
 use units::{Length, Mass};
@@ -141,6 +141,7 @@ fn read_given(guide: &Guide, token: &str) -> Option<Given> {
     } else if let Some(with) = Instrument::ALL.into_iter().find(|i| what.ends_with(letter(*i))) {
         let tenths: u32 = what[..what.len() - 1].parse().ok()?;
         match q.form {
+            form if !measures(with, form) => return None,
             Form::Length if (1..=Length::LONGEST.0).contains(&tenths) => What::Length(Length(tenths), with),
             Form::Heft if (1..=Mass::HEAVIEST.0).contains(&tenths) => What::Mass(Mass(tenths), with),
             _ => return None,

@@ -89,6 +89,7 @@ pub(crate) fn strip(guide: &Guide, state: &State, facts: &Facts) -> Strip {
 pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts, at: usize, links: bool) -> LookView {
     let q = &guide.core.questions[at];
     let standing = state.answer_to(at).map(|g| &g.what);
+    let first = state.either.flatten().filter(|(question, _)| *question == at).map(|(_, choice)| choice);
     let link = |choice: usize| {
         let after = update(guide, state.clone(), Msg::Choose { question: at, choice }).0;
         fragment::write(guide, &after)
@@ -97,8 +98,7 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts, at: usize, links
         choice: i,
         label: c.label.clone(),
         draw: c.draw.clone(),
-        chosen: matches!(standing, Some(What::OneOf(set)) if set.contains(&i))
-            || state.either.as_ref().is_some_and(|e| e.contains(&i)),
+        chosen: matches!(standing, Some(What::OneOf(set)) if set.contains(&i)) || first == Some(i),
         link: if links { link(i) } else { String::new() },
     });
     LookView {
@@ -115,9 +115,9 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts, at: usize, links
             inches: inches(state.unit),
             calipers: state.calipers,
         }),
-        either: state.either.as_ref().map(|first| match first.first() {
+        either: state.either.map(|_| match first {
             None => "Tap the two it could be.".to_string(),
-            Some(c) => format!("{}, or\u{2026}? Tap the second.", q.choices[*c].label),
+            Some(c) => format!("{}, or\u{2026}? Tap the second.", q.choices[c].label),
         }),
         why: state.why.then(|| why(guide, state, facts, at)),
         why_open: state.why,

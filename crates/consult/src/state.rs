@@ -2,6 +2,7 @@
 
 use crate::guide::{Aim, Guide};
 use measure::Instrument;
+use pack::Form;
 use reason::{Answer, Reach, Told};
 use units::{Length, LengthUnit, Mass};
 
@@ -107,8 +108,8 @@ pub struct State {
     pub screen: Screen,
     /// The question asked for by hand, to correct or to jump.
     pub focus: Option<usize>,
-    /// The first of two choices, while "one of two" is being given.
-    pub either: Option<Vec<usize>>,
+    /// While "one of two" is being given: the question and choice of the first tap, once it came.
+    pub either: Option<Option<(usize, usize)>>,
     /// What is being typed.
     pub typed: Typed,
     /// Unit for typing lengths.
@@ -174,6 +175,15 @@ impl State {
             }
             _ => false,
         }
+    }
+}
+
+/// Whether an instrument measures what a question asks.
+pub(crate) fn measures(with: Instrument, form: Form) -> bool {
+    match form {
+        Form::Choice => false,
+        Form::Length => with != Instrument::Scales,
+        Form::Heft => with == Instrument::Scales,
     }
 }
 

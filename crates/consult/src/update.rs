@@ -106,6 +106,9 @@ pub enum Effect {
 #[must_use]
 pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>) {
     let mut effects = Vec::new();
+    if !can_be(guide, &msg) {
+        return (state, effects);
+    }
     if !matches!(msg, Msg::Notice(_) | Msg::Preferences(_) | Msg::CopyLink | Msg::CopySeller) {
         state.notice = None;
     }
@@ -114,7 +117,7 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
         Msg::Cannot(question) => {
             answer(guide, &mut state, Given { question, what: What::Cannot, sure: true }, &mut effects);
         }
-        Msg::Either => state.either = if state.either.is_some() { None } else { Some(Vec::new()) },
+        Msg::Either => state.either = if state.either.is_some() { None } else { Some(None) },
         Msg::Unsure(question) => {
             if let Some(given) = state.given.iter_mut().find(|g| g.question == question) {
                 given.sure = !given.sure;
@@ -212,23 +215,36 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
     (state, effects)
 }
 
-fn choose(guide: &Guide, state: &mut State, question: usize, choice: usize, effects: &mut Vec<Effect>) {
-    if let Some(first) = &mut state.either {
-        match first.first() {
-            None => {
-                first.push(choice);
-                return;
-            }
-            Some(one) if *one == choice => {
-                first.clear();
-                return;
-            }
-            Some(one) => {
-                let both = vec![*one.min(&choice), *one.max(&choice)];
-                answer(guide, state, Given { question, what: What::OneOf(both), sure: true }, effects);
-                return;
-            }
+/// Whether what a message names is there. A page of another edition may ask for what this pack does not have.
+fn can_be(guide: &Guide, msg: &Msg) -> bool {
+    let core = &guide.core;
+    match *msg {
+        Msg::Choose { question, choice } => {
+            core.questions.get(question).is_some_and(|q| choice < q.choices.len())
         }
+        Msg::Cannot(q) | Msg::Unsure(q) | Msg::TakeBack(q) | Msg::Ask(q) | Msg::Enter(q) => {
+            q < core.questions.len()
+        }
+        Msg::Place(place) => place < core.places.len(),
+        Msg::Tool(tool) => tool < core.tools.len(),
+        _ => true,
+    }
+}
+
+fn choose(guide: &Guide, state: &mut State, question: usize, choice: usize, effects: &mut Vec<Effect>) {
+    match state.either {
+        Some(Some((asked, one))) if asked == question && one != choice => {
+            let both = vec![one.min(choice), one.max(choice)];
+            answer(guide, state, Given { question, what: What::OneOf(both), sure: true }, effects);
+            return;
+        }
+        Some(first) => {
+            // The same again takes it back; the first of another question starts anew.
+            state.either =
+                Some(if first == Some((question, choice)) { None } else { Some((question, choice)) });
+            return;
+        }
+        None => {}
     }
     answer(guide, state, Given { question, what: What::OneOf(vec![choice]), sure: true }, effects);
 }

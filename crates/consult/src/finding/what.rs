@@ -75,15 +75,21 @@ fn cautions(guide: &Guide, state: &State, facts: &Facts) -> (Vec<String>, Vec<St
 }
 
 fn outside(guide: &Guide, facts: &Facts) -> Option<String> {
-    if facts.strange() {
-        return Some(format!(
+    if guide.core.kinds[facts.first].standing == Standing::Outside {
+        let share = facts.kinds[facts.first] + facts.not_here();
+        return Some(if share >= LEANS {
+            "It is outside of this guide, which knows small irons only.".to_string()
+        } else {
+            format!("Perhaps outside of this guide, which knows small irons only: {}.", likely(share))
+        });
+    }
+    let perhaps = || {
+        format!(
             "Perhaps not in this guide at all: {}. What follows is said for the case that it is.",
             likely(facts.not_here())
-        ));
-    }
-    let first = &guide.core.kinds[facts.first];
-    (first.standing == Standing::Outside)
-        .then(|| "It is outside of this guide, which knows small irons only.".to_string())
+        )
+    };
+    facts.strange().then(perhaps)
 }
 
 fn roles(guide: &Guide, facts: &Facts) -> Vec<(String, String)> {

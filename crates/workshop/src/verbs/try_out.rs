@@ -42,8 +42,8 @@ pub(crate) fn run(words: &[String]) -> End {
     };
     let year = match args.value("--year").map(str::parse) {
         None => this_year(),
-        Some(Ok(year)) => year,
-        Some(Err(_)) => return crate::args::refuse("The year is a number such as 2026.", HELP),
+        Some(Ok(year)) if (1600..=2200).contains(&year) => year,
+        Some(_) => return crate::args::refuse("The year is a number from 1600 to 2200, such as 2026.", HELP),
     };
     match finding(&args.pack, &answers, year) {
         Ok((guide, state, found)) => {
