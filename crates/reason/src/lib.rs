@@ -4,6 +4,7 @@
 //! A piece is one of finitely many *candidates* (kind x make x form). A [`Model`] holds their tables, a list of
 //! [`Answer`]s is weighed against them by [`weigh`], which gives a [`Posterior`]; [`Plan`] ranks what to ask next.
 
+mod ahead;
 mod answer;
 mod explain;
 mod fit;
@@ -16,6 +17,7 @@ mod normal;
 mod posterior;
 mod random;
 
+pub use ahead::ahead;
 pub use answer::{Answer, Told};
 pub use explain::{chance_misread, log10_odds};
 pub use fit::{Fit, fit, fit_limits, simulated_limits, with_fit};

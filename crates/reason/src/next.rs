@@ -48,8 +48,10 @@ pub fn rank(
             Look { question, gain, score: gain * q.tellable / q.seconds }
         })
         .collect();
-    // Stable, and the open ones stand in pack order: ties stay in pack order.
-    let best_first = order(looks.len(), &|a, b| looks[b].score.total_cmp(&looks[a].score));
+    // Stable, and the open ones stand in pack order: ties stay in pack order. Two sums that are equal on paper differ
+    // in their last bits, so scores are compared in thousand millionths.
+    let grain = |look: usize| (looks[look].score * 1e9 + 0.5) as i64;
+    let best_first = order(looks.len(), &|a, b| grain(b).cmp(&grain(a)));
     arranged(looks, &best_first)
 }
 
