@@ -7,8 +7,13 @@ use alloc::string::String;
 use alloc::vec::Vec;
 use units::{Basis, Currency, Money, Period};
 
-/// Bytes still to be read.
-pub(crate) struct Bytes<'a>(pub(crate) &'a [u8]);
+/// Memory for lists, in bytes, that each byte of a pack warrants. The bundled pack takes three. Basis: practice.
+const WARRANTED: usize = 8;
+/// What small packs may take beyond that.
+const FREE: usize = 1 << 20;
+
+/// Bytes still to be read, and the memory that the lists in them may still take.
+pub(crate) struct Bytes<'a>(pub(crate) &'a [u8], usize);
 
 /// What can travel.
 pub(crate) trait Wire: Sized {
@@ -18,7 +23,11 @@ pub(crate) trait Wire: Sized {
     fn take(from: &mut Bytes<'_>) -> Option<Self>;
 }
 
-impl Bytes<'_> {
+impl<'a> Bytes<'a> {
+    pub(crate) fn new(bytes: &'a [u8]) -> Bytes<'a> {
+        Bytes(bytes, FREE + WARRANTED * bytes.len())
+    }
+
     /// A whole number, seven bits a byte, low bits first (LEB128).
     #[inline(never)]
     fn number(&mut self) -> Option<u64> {
@@ -44,6 +53,15 @@ impl Bytes<'_> {
     fn length(&mut self) -> Option<usize> {
         let n = usize::try_from(self.number()?).ok()?;
         (n <= self.0.len()).then_some(n)
+    }
+
+    /// The length of a list whose items take `size` bytes of memory each. Many small items in a pack could take a
+    /// hundred times its length: a phone would end the page.
+    #[inline(never)]
+    fn list(&mut self, size: usize) -> Option<usize> {
+        let n = self.length()?;
+        self.1 = self.1.checked_sub(n.checked_mul(size)?)?;
+        Some(n)
     }
 }
 
@@ -109,9 +127,8 @@ impl<T: Wire> Wire for Vec<T> {
         self.iter().for_each(|item| item.put(out));
     }
     fn take(from: &mut Bytes<'_>) -> Option<Self> {
-        let n = from.length()?;
-        // Not reserved at once: a list of large items could be announced by few bytes.
-        let mut list = Vec::new();
+        let n = from.list(size_of::<T>())?;
+        let mut list = Vec::with_capacity(n);
         for _ in 0..n {
             list.push(T::take(from)?);
         }

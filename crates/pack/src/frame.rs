@@ -85,7 +85,7 @@ fn unframe<T: Wire>(half: u8, bytes: &[u8], largest: usize) -> Result<T, Fault> 
             "This pack is of format {format}; this program reads format {FORMAT}. Get the matching edition."
         )));
     }
-    let mut body = Bytes(body);
+    let mut body = Bytes::new(body);
     match T::take(&mut body) {
         Some(value) if body.0.is_empty() => Ok(value),
         Some(_) => Err(Fault(String::from("This pack has bytes behind its end. It is damaged."))),
