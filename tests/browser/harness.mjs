@@ -117,14 +117,15 @@ export async function phone({ preferences, ...options } = {}) {
 
 /**
  * Site, server and browser for one test; all gone afterwards, whatever happened. The test fails when the page asked
- * another origin for anything, or broke its own policy.
+ * another origin for anything, or broke its own policy; with `quiet` also when it complained of anything at all.
  */
-export async function visit(test, { under = "/", spoil = () => {}, before = async () => {}, options = {} } = {}) {
+export async function visit(test, { under = "/", spoil = () => {}, before = async () => {}, quiet = false, options = {} } = {}) {
   const site = new Site();
   let server;
   let browser;
   const asked = [];
   const blocked = [];
+  const complaints = [];
   test.after(async () => {
     await browser?.close();
     await server?.stop();
@@ -133,6 +134,7 @@ export async function visit(test, { under = "/", spoil = () => {}, before = asyn
     const foreign = asked.filter((url) => !url.startsWith(`${origin}/`) && !/^(blob|data):/.test(url));
     assert.deepEqual(foreign, [], "requests to another origin");
     assert.deepEqual(blocked, [], "what the page's own policy blocked");
+    if (quiet) assert.deepEqual(complaints, [], "what the page complained of");
   });
   spoil(site);
   server = await serve(site.dist, { under });
@@ -141,7 +143,9 @@ export async function visit(test, { under = "/", spoil = () => {}, before = asyn
   context.on("request", (request) => asked.push(request.url()));
   context.on("console", (message) => {
     if (/Content Security Policy|Trusted(HTML|Script)/.test(message.text())) blocked.push(message.text());
+    if (["error", "warning"].includes(message.type())) complaints.push(message.text());
   });
+  context.on("weberror", (problem) => complaints.push(String(problem.error())));
   const page = context.pages()[0] ?? await context.newPage();
   await page.addInitScript(listen);
   await before(page, context);

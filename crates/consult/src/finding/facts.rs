@@ -3,7 +3,7 @@
 use crate::guide::{Aim, Guide};
 use crate::look::SETTLED;
 use crate::state::State;
-use reason::{Answer, Fit, Goal, Look, Plan, Posterior, Reach, fit, rank, weigh, with_fit};
+use reason::{Answer, Fit, Look, Posterior, Reach, fit, rank, weigh, with_fit};
 use units::descending;
 
 /// The chance of a piece outside the guide from which it is said first. Basis: practice.
@@ -130,13 +130,19 @@ impl Facts {
         let text = |q: usize| book.questions[q].seller.clone();
         let reach =
             Reach { tools: (0..guide.core.tools.len()).collect(), picture: false, without: Vec::new() };
-        let plan = Plan::new(&guide.model, Goal::kind(&guide.model));
-        rank(&guide.model, &plan, &self.posterior, &self.answers, &reach)
-            .into_iter()
-            .filter(|l| !guide.core.questions[l.question].by_picture && l.gain >= crate::look::SPENT)
-            .take(4)
-            .map(|l| text(l.question))
-            .collect()
+        let mut asked: Vec<usize> = Vec::new();
+        // What it is comes first; a copy is told from an old one by the same means, once the kind is clear.
+        for aim in [Aim::Kind, Aim::Make] {
+            let ranked = rank(&guide.model, guide.plan(aim), &self.posterior, &self.answers, &reach);
+            let telling =
+                |l: &&Look| !guide.core.questions[l.question].by_picture && l.gain >= crate::look::SPENT;
+            for look in ranked.iter().filter(telling) {
+                if !asked.contains(&look.question) {
+                    asked.push(look.question);
+                }
+            }
+        }
+        asked.into_iter().take(4).map(text).collect()
     }
 }
 
