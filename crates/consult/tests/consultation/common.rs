@@ -1,0 +1,181 @@
+//! Packs, random taps, and the states they lead to.
+
+use compile::{Files, compile};
+use consult::{Aim, Guide, LengthUnit, Manner, Msg, Screen, State, Theme, update};
+use proptest::collection::vec;
+use proptest::prelude::*;
+use proptest::test_runner::{RngSeed, TestRunner};
+use std::fs;
+use std::path::Path;
+use std::sync::LazyLock;
+
+/// The year of the tests, so that a finding does not change with the calendar.
+pub(crate) const YEAR: i16 = 2026;
+/// The seed of everything drawn here.
+pub(crate) const SEED: u64 = 20_261_124;
+
+type Halves = (Vec<u8>, Vec<u8>);
+
+static IRONS: LazyLock<Halves> = LazyLock::new(|| compiled("data/packs/irons"));
+static TINY: LazyLock<Halves> = LazyLock::new(|| compiled("crates/compile/tests/cases/good"));
+
+fn texts(folder: &Path, inside: &str) -> Vec<(String, String)> {
+    let mut texts = Vec::new();
+    for entry in fs::read_dir(folder).expect("a folder of the project") {
+        let entry = entry.expect("an entry of a folder of the project");
+        let name = format!("{inside}{}", entry.file_name().to_string_lossy());
+        if entry.path().is_dir() {
+            texts.extend(self::texts(&entry.path(), &format!("{name}/")));
+        } else if name.ends_with(".toml") || name.ends_with(".csv") {
+            texts.push((name, fs::read_to_string(entry.path()).expect("a text file of the project")));
+        }
+    }
+    texts
+}
+
+fn compiled(folder: &str) -> Halves {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let mut files = texts(&root.join(folder), "");
+    files.extend(texts(&root.join("data/art"), "art/"));
+    let c = compile(&Files::new(files)).expect("a sound pack");
+    (c.core_bytes, c.book_bytes)
+}
+
+fn ready((core, book): &Halves, year: i16) -> Guide {
+    let guide = Guide::from_bytes(core, year).expect("the pack can be read");
+    guide.take_book(book).expect("the book belongs to it");
+    guide
+}
+
+/// The bundled pack, book included.
+pub(crate) fn irons() -> Guide {
+    ready(&IRONS, YEAR)
+}
+
+/// The bundled pack in another year.
+pub(crate) fn irons_in(year: i16) -> Guide {
+    ready(&IRONS, year)
+}
+
+/// The small sound pack of the compiler's tests: two kinds, five questions, one gate. All its figures are invented.
+pub(crate) fn tiny() -> Guide {
+    ready(&TINY, YEAR)
+}
+
+/// Whether full counts are asked for.
+pub(crate) fn deep() -> bool {
+    std::env::var_os("PRESSMARK_DEEP").is_some()
+}
+
+/// A user's tap, for any pack: what sort, and three numbers that choose among what the pack has.
+pub(crate) type Tap = (u8, u16, u16, u16);
+
+/// Runs a property over consultations of up to `longest` taps: always the same ones, unless full counts are asked for.
+pub(crate) fn for_all_walks(
+    cases: u32,
+    longest: usize,
+    holds: impl Fn(Vec<Tap>) -> Result<(), TestCaseError>,
+) {
+    let config = ProptestConfig {
+        cases: if deep() { cases * 10 } else { cases },
+        rng_seed: if deep() { RngSeed::Random } else { RngSeed::Fixed(SEED) },
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    };
+    let taps = vec((0..20_u8, any::<u16>(), any::<u16>(), any::<u16>()), 0..=longest);
+    let outcome = TestRunner::new(config).run(&taps, holds);
+    assert!(outcome.is_ok(), "{}", outcome.unwrap_err());
+}
+
+/// What the taps come to in messages. Every one could be sent by the page.
+pub(crate) fn messages(guide: &Guide, (sort, a, b, c): Tap) -> Vec<Msg> {
+    let core = &guide.core;
+    let of = |n: u16, many: usize| usize::from(n) % many;
+    let question = of(a, core.questions.len());
+    let choices = core.questions[question].choices.len();
+    let choose = |choice| Msg::Choose { question, choice };
+    let (one, other) = (of(b, choices), of(c, choices));
+    match sort {
+        0 => vec![Msg::Cannot(question)],
+        1 => vec![Msg::Either, choose(one), choose(other)],
+        2 => vec![choose(one), Msg::Unsure(question)],
+        3 => vec![
+            Msg::Unit(if c % 2 == 0 { LengthUnit::Millimetre } else { LengthUnit::Inch }),
+            Msg::Calipers(c % 3 == 0),
+            Msg::Type(typed(b)),
+            Msg::Enter(measured(guide, a)),
+        ],
+        4 => vec![Msg::TakeBack(question)],
+        5 => vec![Msg::Undo],
+        6 => vec![Msg::Place(of(a, core.places.len()))],
+        7 => vec![Msg::SkipPlace],
+        8 => vec![Msg::Picture(a % 2 == 0)],
+        9 => vec![Msg::Tool(of(a, core.tools.len()))],
+        10 => vec![Msg::Aim(Aim::ALL[of(a, 4)])],
+        11 => vec![Msg::Manner(if a % 2 == 0 { Manner::Guided } else { Manner::Free })],
+        12 => vec![Msg::Show([Screen::Look, Screen::Finding, Screen::List, Screen::Setup][of(a, 4)])],
+        13 => vec![Msg::Ask(question), choose(one)],
+        14 => vec![Msg::LookOn],
+        15 => vec![[Msg::Why, Msg::Money, Msg::Fresh, Msg::Theme(Theme::Sun)][of(a, 4)].clone()],
+        _ => vec![choose(one)],
+    }
+}
+
+/// A measured question; the first question in a pack without one.
+fn measured(guide: &Guide, n: u16) -> usize {
+    let all: Vec<usize> = (0..guide.core.questions.len())
+        .filter(|q| guide.core.questions[*q].form != pack::Form::Choice)
+        .collect();
+    all.get(usize::from(n) % all.len().max(1)).copied().unwrap_or(0)
+}
+
+fn typed(n: u16) -> String {
+    match n % 5 {
+        0 => format!("{}", n % 300),
+        1 => format!("{}.{}", n % 200, n % 10),
+        2 => format!("{} {}/8", n % 9, n % 8),
+        3 => String::from(["", "iron", "-4", "9999999", "0"][usize::from(n / 5) % 5]),
+        _ => format!("{},5", n % 150),
+    }
+}
+
+/// The state after taps, from a fresh start.
+pub(crate) fn walked(guide: &Guide, taps: &[Tap]) -> State {
+    taps.iter().fold(State::default(), |state, tap| tapped(guide, state, *tap))
+}
+
+/// The state after one more tap.
+pub(crate) fn tapped(guide: &Guide, state: State, tap: Tap) -> State {
+    messages(guide, tap).into_iter().fold(state, |state, msg| update(guide, state, msg).0)
+}
+
+/// What must hold of any state.
+pub(crate) fn legal(guide: &Guide, state: &State) -> Result<(), String> {
+    let core = &guide.core;
+    let must = |holds: bool, what: &str| if holds { Ok(()) } else { Err(what.to_string()) };
+    must(state.place < core.places.len(), "the place")?;
+    must(state.tools.iter().all(|t| *t < core.tools.len()), "a tool")?;
+    must(state.focus.is_none_or(|q| q < core.questions.len()), "the focus")?;
+    for (i, given) in state.given.iter().enumerate() {
+        must(given.question < core.questions.len(), "the question of an answer")?;
+        must(state.given[..i].iter().all(|g| g.question != given.question), "a question answered twice")?;
+        let q = &core.questions[given.question];
+        match &given.what {
+            consult::What::OneOf(set) => {
+                must(!set.is_empty() && set.iter().all(|c| *c < q.choices.len()), "a choice")?;
+                must((1..set.len()).all(|i| !set[..i].contains(&set[i])), "a choice named twice")?;
+            }
+            consult::What::Length(l, _) => must((1..=20_000).contains(&l.0), "a length")?,
+            consult::What::Mass(m, _) => must((1..=200_000).contains(&m.0), "a mass")?,
+            consult::What::Cannot => {}
+        }
+        if let Some(gate) = &q.gate {
+            let open = match state.answer_to(usize::from(gate.question)).map(|g| &g.what) {
+                Some(consult::What::OneOf(set)) => set.iter().all(|c| gate.choices.contains(&(*c as u16))),
+                _ => false,
+            };
+            must(open, "an answer behind a closed gate")?;
+        }
+    }
+    Ok(())
+}
