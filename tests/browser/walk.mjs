@@ -1,6 +1,14 @@
 // One consultation as a hand or a keyboard leads it: what the flows share. Everything is found by what it says, as a
 // user finds it.
 import assert from "node:assert/strict";
+import { open, visit } from "./harness.mjs";
+
+/** A visit with the first question open. The test fails when the page complained of anything on the console. */
+export async function begin(test, options) {
+  const all = await visit(test, { quiet: true, ...options });
+  await open(all.page, all.server.address);
+  return all;
+}
 
 /** The heading that stands now. */
 export const heading = (page) => page.locator("#heading").innerText();

@@ -34,7 +34,8 @@ fn row(look: &ListedLook, on: &Callback<Msg>) -> Node {
     if let Some(measured) = &look.measured {
         keys = keys.put(toggle("key", measured, true, on, Msg::TakeBack(question)));
     }
-    keys = keys.put(toggle("key quiet", "can't tell", look.cannot, on, Msg::Cannot(question)));
+    let cannot = if look.cannot { Msg::TakeBack(question) } else { Msg::Cannot(question) };
+    keys = keys.put(toggle("key quiet", "can't tell", look.cannot, on, cannot));
     if answered && !look.cannot {
         keys = keys.put(toggle("key quiet", "not sure", look.unsure, on, Msg::Unsure(question)));
     }
