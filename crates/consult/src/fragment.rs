@@ -12,7 +12,8 @@ use pack::Form;
 use units::{Length, Mass};
 
 const VERSION: &str = "1";
-const LONGEST: usize = 2000;
+/// Room for one of two at each of the four hundred questions that a pack may have, with codes of five digits.
+const LONGEST: usize = 8000;
 
 /// Writes the part of the state that another phone needs: answers, place, aim, screen. Without the `#`.
 #[must_use]

@@ -102,7 +102,7 @@ fn a_large_pack_can_read_its_own_links() {
     let given = |question| Given { question, what: What::OneOf(vec![0, 1]), sure: false };
     state.given = (0..400).filter(open).map(given).collect();
     let link = fragment(&guide, &state);
-    assert_eq!(read_fragment(&guide, &State::default(), &link), Ok(state));
+    assert!(read_fragment(&guide, &State::default(), &link) == Ok(state), "{} characters", link.len());
 }
 
 /// How many changed links were read as some other state, of how many.
