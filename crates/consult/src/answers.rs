@@ -66,6 +66,9 @@ fn read_value(guide: &Guide, question: usize, value: &str) -> Result<What, Strin
     let mut set = Vec::new();
     for id in value.split('|').map(str::trim) {
         match q.choices.iter().position(|c| c.id == id) {
+            Some(choice) if set.contains(&choice) => {
+                return Err(format!("\u{201c}{id}\u{201d} is named twice."));
+            }
             Some(choice) => set.push(choice),
             None if q.form == Form::Choice => {
                 return Err(unknown("choice", id, q.choices.iter().map(|c| &c.id)));

@@ -99,7 +99,7 @@ pub(crate) fn change(guide: &Guide, state: &State, facts: &Facts) -> Vec<String>
     let best = descending(&shares);
     let mut said = arranged(changes, &best);
     said.truncate(MOST_CHANGES);
-    if said.is_empty() && state.given.iter().any(|g| g.what != What::Cannot) {
+    if said.is_empty() && facts.told() {
         said.push(
             "No single answer left out would change the first place, the role, or old or later.".to_string(),
         );

@@ -62,6 +62,11 @@ impl Facts {
         }
     }
 
+    /// Whether anything was told: "can't tell" alone says nothing.
+    pub(crate) fn told(&self) -> bool {
+        self.answers.iter().any(|a| a.told.speaks())
+    }
+
     /// The aim's top share is high enough, the piece fits, and it is not the unknown that leads.
     pub(crate) fn settled(&self) -> bool {
         let (top, share) = top(&self.aim_shares);

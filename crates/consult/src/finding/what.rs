@@ -22,7 +22,7 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
     let kind = &guide.core.kinds[facts.first];
     let share = facts.first_share();
     let (grave, cautions) = cautions(guide, state, facts);
-    let told = state.given.iter().any(|g| g.what != What::Cannot);
+    let told = facts.told();
     FindingView {
         grave,
         cautions,
@@ -62,7 +62,7 @@ fn cautions(guide: &Guide, state: &State, facts: &Facts) -> (Vec<String>, Vec<St
             .map(|(_, p)| p)
             .sum();
         // A warning costs a line, a missed one more: one chance in four is enough. Basis: practice.
-        let raised = by_answer || (!state.given.is_empty() && by_kind >= 0.25);
+        let raised = by_answer || (facts.told() && by_kind >= 0.25);
         // What a look could have shown, and none did, is a note; what no look can show stands on top.
         let on_top = c.grave && (by_answer || c.raised_by.is_empty());
         raised.then(|| (on_top, c.text.clone()))
@@ -159,7 +159,7 @@ fn next(guide: &Guide, state: &State, facts: &Facts) -> Option<NextView> {
 }
 
 fn standing(facts: &Facts) -> String {
-    if facts.answers.is_empty() {
+    if !facts.told() {
         return "Answer a look or two, and a finding comes.".to_string();
     }
     let best = facts.ranked.first().map_or(0.0, |l| l.gain);

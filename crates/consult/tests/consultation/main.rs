@@ -3,6 +3,13 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 mod common;
+mod findings;
 mod fragment;
+mod gates;
 mod robust;
+mod screens;
+mod text;
 mod undo;
+mod way;
+mod words;
+mod years;
