@@ -33,6 +33,8 @@ pub enum Happened {
     Kept(Result<(), String>),
     /// A new version waits.
     Update,
+    /// Preferences can no longer be kept, or can again.
+    Unkept(bool),
     /// Something for a screen reader.
     Said(String),
 }
@@ -90,6 +92,7 @@ impl Component for App {
             }
             Happened::Kept(kept) => self.around.kept = Some(kept),
             Happened::Update => self.around.update = true,
+            Happened::Unkept(unkept) => self.around.unkept = unkept,
             Happened::Said(text) => self.around.said = text,
         }
         true
@@ -124,11 +127,14 @@ impl App {
             Effect::Address { fragment, push } => address::set(&fragment, push),
             Effect::Heading => page::to_heading(),
             Effect::Copy(text) => copy(ctx, text),
-            Effect::CopyAddress => copy(ctx, address::whole()),
+            Effect::CopyLink(fragment) => copy(ctx, address::with(&fragment)),
             Effect::Keep(text) => {
                 let theme = view(&self.guide, &self.state, false).theme;
                 page::theme(theme);
-                self.around.unkept = !(store::keep(PREFERENCES, &text) && store::keep(THEME, theme));
+                let unkept = !(store::keep(PREFERENCES, &text) && store::keep(THEME, theme));
+                if unkept != self.around.unkept {
+                    ctx.link().send_message(Happened::Unkept(unkept));
+                }
             }
             Effect::AcceptUpdate => events::tell("accept-update", None),
             Effect::Say(text) => ctx.link().send_message(Happened::Said(text)),

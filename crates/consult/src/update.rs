@@ -92,8 +92,8 @@ pub enum Effect {
     Heading,
     /// Put this on the clipboard.
     Copy(String),
-    /// Put the link to this state on the clipboard.
-    CopyAddress,
+    /// Put the page's address with this fragment on the clipboard.
+    CopyLink(String),
     /// Keep these preferences on this device.
     Keep(String),
     /// Let the waiting version of the page take over.
@@ -109,7 +109,7 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
     if !can_be(guide, &msg) {
         return (state, effects);
     }
-    if !matches!(msg, Msg::Notice(_) | Msg::Preferences(_) | Msg::CopyLink | Msg::CopySeller) {
+    if !matches!(msg, Msg::Notice(_) | Msg::Preferences(_) | Msg::CopyLink | Msg::CopySeller | Msg::Went(_)) {
         state.notice = None;
     }
     match msg {
@@ -209,7 +209,11 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
             effects.push(Effect::Copy(lines.join("\n")));
         }
         Msg::AcceptUpdate => effects.push(Effect::AcceptUpdate),
-        Msg::CopyLink => effects.push(Effect::CopyAddress),
+        // The link leads to the finding, not to the screen from which it was copied.
+        Msg::CopyLink => {
+            let finding = State { screen: Screen::Finding, ..state.clone() };
+            effects.push(Effect::CopyLink(fragment::write(guide, &finding)));
+        }
         Msg::Notice(notice) => state.notice = notice,
     }
     (state, effects)

@@ -8,10 +8,11 @@ pub fn fragment() -> String {
     web_sys::window().and_then(|w| w.location().hash().ok()).unwrap_or_default()
 }
 
-/// The whole address.
+/// The whole address of this page, with another fragment.
 #[must_use]
-pub fn whole() -> String {
-    web_sys::window().and_then(|w| w.location().href().ok()).unwrap_or_default()
+pub fn with(fragment: &str) -> String {
+    let whole = web_sys::window().and_then(|w| w.location().href().ok()).unwrap_or_default();
+    format!("{}#{fragment}", whole.split('#').next().unwrap_or_default())
 }
 
 /// Puts a fragment into the address. Inside another site's frame no history is made, so that its Back stays its own.
