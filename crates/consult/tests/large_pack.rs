@@ -22,6 +22,4 @@ fn a_large_pack_reads_its_own_links() {
     let link = fragment(&guide, &state);
     let read = read_fragment(&guide, &State::default(), &link);
     assert!(read == Ok(state), "{} characters", link.len());
-    // What is longer than any pack needs is not looked at, though its check be true.
-    assert!(read_fragment(&guide, &State::default(), &format!("1/{}~aaaa", "9".repeat(8000))).is_err());
 }

@@ -29,6 +29,8 @@ enum Lead {
 
 /// A printed key.
 pub(crate) struct Key {
+    /// Where it begins: at an entry, unless nothing needs to be asked.
+    begin: Lead,
     entries: Vec<Entry>,
     /// Mean number of questions, over pieces as common as the pack says and without a misread answer.
     steps: f64,
@@ -40,8 +42,8 @@ impl Key {
     /// Grows the key of a pack.
     pub(crate) fn of(guide: &Guide) -> Key {
         let plan = Plan::new(&guide.model, Goal::kind(&guide.model));
-        let mut key = Key { entries: Vec::new(), steps: 0.0, right: 0.0 };
-        key.grow(guide, &plan, &[], 1.0);
+        let mut key = Key { begin: Lead::Kinds(Vec::new()), entries: Vec::new(), steps: 0.0, right: 0.0 };
+        key.begin = key.grow(guide, &plan, &[], 1.0);
         key
     }
 
@@ -81,15 +83,26 @@ impl Key {
     pub(crate) fn html(&self, guide: &Guide) -> String {
         let core = &guide.core;
         let mut html = String::from(HEAD);
-        let _ = write!(
+        let _ = writeln!(html, "<h1>{}: the printed key</h1>", escaped(&core.head.name));
+        if !core.head.notice.is_empty() {
+            let _ = writeln!(html, "<p><b>{}</b></p>", escaped(&core.head.notice));
+        }
+        let how = match &self.begin {
+            Lead::Entry(_) => format!(
+                "Begin at 1. Take the answer that fits and go on at its number. It takes {} questions on the average; \
+                 answered without a mistake the first kind named is right for {} pieces. It cannot weigh a misread answer \
+                 as the program does.",
+                tenths(self.steps),
+                chance(self.right)
+            ),
+            lead => {
+                format!("No look would tell much more than is known beforehand: {}.", words(lead, guide))
+            }
+        };
+        let _ = writeln!(
             html,
-            "<h1>{}: the printed key</h1>\n<p>Begin at 1. Take the answer that fits and go on at its number. It takes {} \
-             questions on the average; answered without a mistake the first kind named is right for {} pieces. It \
-             cannot weigh a misread answer as the program does. Kinds are leanings, never proof; old paint may hold lead, \
-             and an old iron is never heated or plugged in to test it.</p>\n",
-            escaped(&core.head.name),
-            tenths(self.steps),
-            chance(self.right),
+            "<p>{how} Kinds are leanings, never proof; old paint may hold lead, and an old iron is never heated or plugged \
+             in to test it.</p>"
         );
         for (i, entry) in self.entries.iter().enumerate() {
             let q = &core.questions[entry.question];
@@ -146,4 +159,60 @@ fn escaped(text: &str) -> String {
 /// `4.2`.
 fn tenths(x: f64) -> String {
     format!("{x:.1}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The golden pack with every text of the question path replaced by one that means harm; its figures are invented.
+    fn hostile(text: &str) -> Guide {
+        let core = include_bytes!("../../../tests/golden/format-1/core.pack");
+        let mut core = Guide::from_bytes(core, 2026).map(|g| g.core).expect("the golden pack");
+        let head = &mut core.head;
+        for t in [&mut head.name, &mut head.edition, &mut head.licence, &mut head.notice, &mut head.language]
+        {
+            *t = text.to_string();
+        }
+        for q in &mut core.questions {
+            (q.ask, q.look) = (text.to_string(), text.to_string());
+            q.choices.iter_mut().for_each(|c| c.label = text.to_string());
+        }
+        core.kinds.iter_mut().for_each(|k| k.name = text.to_string());
+        // Both kinds as common as each other, so that something must be asked.
+        core.candidates.iter_mut().for_each(|c| c.prior.fill(1000));
+        Guide::new(core, 2026).expect("a sound core")
+    }
+
+    #[test]
+    fn nothing_of_a_pack_becomes_markup() {
+        let plain = Key::of(&hostile("Plain")).html(&hostile("Plain"));
+        for (text, shown) in [
+            ("<script>alert(1)</script>", "&lt;script&gt;alert(1)&lt;/script&gt;"),
+            ("</li><img src=x onerror=alert(1)>", "&lt;/li&gt;&lt;img src=x onerror=alert(1)&gt;"),
+            ("\"><b onclick=\"x", "&quot;&gt;&lt;b onclick=&quot;x"),
+            ("&lt;b&gt; & <!--", "&amp;lt;b&amp;gt; &amp; &lt;!--"),
+            ("</main></body>", "&lt;/main&gt;&lt;/body&gt;"),
+        ] {
+            let guide = hostile(text);
+            let page = Key::of(&guide).html(&guide);
+            assert!(page.contains("<h2>1. ") && page.contains("<li>"), "something is asked:\n{page}");
+            // Escaped wherever it stands, and the page is otherwise the one of a pack that means well.
+            assert_eq!(page, plain.replace("Plain", shown));
+            assert!(!page.contains(text), "{page}");
+        }
+    }
+
+    #[test]
+    fn a_pack_that_needs_no_question_says_so() {
+        let mut core = hostile("Plain").core;
+        core.candidates.iter_mut().for_each(|c| c.prior.fill(if c.kind == 0 { 1000 } else { 1 }));
+        let guide = Guide::new(core, 2026).expect("a sound core");
+        let page = Key::of(&guide).html(&guide);
+        assert!(
+            page.contains("is known beforehand: <b>Plain</b>, over 99 in 100. Kinds are leanings"),
+            "{page}"
+        );
+        assert!(!page.contains("Begin at 1.") && !page.contains("<h2>"), "{page}");
+    }
 }

@@ -27,7 +27,11 @@ pub(crate) fn run(words: &[String]) -> End {
         Ok(args) => args,
         Err(end) => return end,
     };
-    match page(&args.pack) {
+    let files = match folder::read(&args.pack) {
+        Ok(files) => files,
+        Err(says) => return refuse(&says, HELP),
+    };
+    match page(&files) {
         Ok(html) => {
             print!("{html}");
             End::Well
@@ -39,9 +43,8 @@ pub(crate) fn run(words: &[String]) -> End {
     }
 }
 
-fn page(pack: &str) -> Result<String, Vec<String>> {
-    let files = folder::read(pack).map_err(|says| vec![says])?;
-    let compiled = compile::compile(&files)
+fn page(files: &compile::Files) -> Result<String, Vec<String>> {
+    let compiled = compile::compile(files)
         .map_err(|faults| faults.iter().map(ToString::to_string).collect::<Vec<_>>())?;
     // The year bears on findings only.
     let guide = Guide::new(compiled.core, 2000).map_err(|says| vec![says])?;

@@ -45,10 +45,14 @@ pub(crate) fn run(words: &[String]) -> End {
         Some(Ok(year)) if (1600..=2200).contains(&year) => year,
         Some(_) => return crate::args::refuse("The year is a number from 1600 to 2200, such as 2026.", HELP),
     };
-    match finding(&args.pack, &answers, year) {
+    let files = match folder::read(&args.pack) {
+        Ok(files) => files,
+        Err(says) => return crate::args::refuse(&says, HELP),
+    };
+    match finding(&files, &answers, year) {
         Ok((guide, state, found)) => {
             if args.has("--json") {
-                println!("{}", serde_json::to_string_pretty(&found).unwrap_or_default());
+                println!("{:#}", as_json(&guide, &found));
             } else {
                 print!("{}", as_text(&guide, &state, &found));
             }
@@ -61,9 +65,12 @@ pub(crate) fn run(words: &[String]) -> End {
     }
 }
 
-fn finding(pack: &str, answers: &str, year: i16) -> Result<(Guide, State, FindingView), Vec<String>> {
-    let files = folder::read(pack).map_err(|says| vec![says])?;
-    let compiled = compile::compile(&files)
+fn finding(
+    files: &compile::Files,
+    answers: &str,
+    year: i16,
+) -> Result<(Guide, State, FindingView), Vec<String>> {
+    let compiled = compile::compile(files)
         .map_err(|faults| faults.iter().map(ToString::to_string).collect::<Vec<_>>())?;
     let guide = Guide::new(compiled.core, year).map_err(|says| vec![says])?;
     guide.take_book(&compiled.book_bytes).map_err(|says| vec![says])?;
@@ -76,8 +83,16 @@ fn finding(pack: &str, answers: &str, year: i16) -> Result<(Guide, State, Findin
     }
 }
 
+/// The finding, and the sentence that its pack wants on every finding.
+fn as_json(guide: &Guide, f: &FindingView) -> serde_json::Value {
+    let mut json = serde_json::json!(f);
+    json["pack_notice"] = guide.core.head.notice.clone().into();
+    json
+}
+
 fn as_text(guide: &Guide, state: &State, f: &FindingView) -> String {
     let mut lines: Vec<String> = f.grave.iter().map(|c| format!("TAKE CARE  {c}")).collect();
+    lines.extend(Some(guide.core.head.notice.clone()).filter(|n| !n.is_empty()));
     lines.extend(f.outside.clone());
     lines.push(f.title.clone());
     lines.push(format!("What          {}. {}", f.likely, f.made_as));
