@@ -86,8 +86,10 @@ fn read_measure(form: Form, value: &str) -> Result<What, String> {
     let (mut unit, mut with) = (LengthUnit::Millimetre, None);
     for word in rest {
         match word {
-            "mm" | "g" => {}
-            "in" => unit = LengthUnit::Inch,
+            "mm" if form == Form::Length => {}
+            "g" if form == Form::Heft => {}
+            "in" if form == Form::Length => unit = LengthUnit::Inch,
+            "mm" | "in" | "g" => return Err(format!("\u{201c}{word}\u{201d} is no unit for that.")),
             "ruler" => with = Some(Instrument::Ruler),
             "calipers" => with = Some(Instrument::Calipers),
             "eye" => with = Some(Instrument::ByEye),

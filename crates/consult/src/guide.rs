@@ -51,7 +51,8 @@ impl Aim {
 }
 
 impl Guide {
-    /// Makes a pack ready. A year before the first of the grid of years counts as that first year.
+    /// Makes a pack ready. A year before the first of the grid of years counts as that first year, one of
+    /// five digits as 9999.
     ///
     /// # Errors
     /// A sentence when its tables do not fit together.
@@ -60,7 +61,13 @@ impl Guide {
         let goals =
             [Goal::kind(&model), Goal::role(&model), Goal::make(&model), Goal::Mix(worth_steps(&core))];
         let plans = goals.into_iter().map(|g| Plan::new(&model, g)).collect();
-        Ok(Guide { core, model, book: OnceCell::new(), this_year: this_year.max(dating::FIRST_YEAR), plans })
+        Ok(Guide {
+            core,
+            model,
+            book: OnceCell::new(),
+            this_year: this_year.clamp(dating::FIRST_YEAR, 9999),
+            plans,
+        })
     }
 
     /// Reads a pack's bytes and makes it ready.

@@ -3,13 +3,14 @@
 use units::Year;
 
 /// EDTF level 1 text of a region: the interval over all its pieces, uncertain: `1865?/1905?` (Library of Congress
-/// EDTF specification, level 1: qualification of a date, and extended intervals).
+/// EDTF specification, level 1: qualification of a date, and extended intervals). Years are those of four digits; empty
+/// for no region.
 #[must_use]
 pub fn edtf(region: &[(Year, Year)]) -> String {
     match (region.first(), region.last()) {
         (Some((from, _)), Some((_, to))) if from == to => format!("{from}?"),
         (Some((from, _)), Some((_, to))) => format!("{from}?/{to}?"),
-        _ => String::from(".."),
+        _ => String::new(),
     }
 }
 
