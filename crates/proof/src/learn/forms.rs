@@ -1,239 +1,216 @@
-//! Forms of a kind: one average table, a mixture found by expectation and maximisation, or one form a distinct pattern.
+//! Forms of a class: one, a mixture found by expectation and maximisation, or one around each distinct pattern.
 
-use crate::data::{Set, Value};
+use super::Lesson;
+use crate::data::{Character, Row};
+use crate::settings;
+use reason::Random;
 
-/// What is added to each count of a kind's table (Jeffreys).
-pub const ADDED: f64 = 0.5;
-/// Weight of the kind's own average in the table of each of its forms, in pieces.
-const PULL: f64 = 1.0;
-/// Rounds of expectation and maximisation.
-const ROUNDS: usize = 30;
-/// A kind has at most one form for so many pieces of it.
-const PIECES: usize = 4;
-/// A form's spread is at least this share of that of all pieces.
-const FLOOR: f64 = 0.25;
-
-/// How forms are learned.
+/// How a class is cut into forms.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Way {
-    /// One form a kind: its average.
+pub enum Shape {
+    /// One table a class.
     One,
-    /// A mixture of at most so many forms a kind.
-    Mixture(usize),
-    /// A form for each distinct pattern, softened by this share of the kind's average.
-    Patterns(f64),
+    /// As many as the penalised likelihood of the training rows asks for.
+    Mixture,
+    /// One around each distinct pattern, this share of it spread as the class is spread.
+    Around(f64),
 }
 
-/// A form of a kind.
-#[derive(Debug, Clone, PartialEq)]
+/// One form.
+#[derive(Debug, Clone)]
 pub struct Form {
-    /// Its kind.
-    pub kind: usize,
-    /// How many pieces stand behind it.
+    /// Its class.
+    pub class: usize,
+    /// How many things it stands for.
     pub weight: f64,
-    /// What it shows at each question.
-    pub seen: Vec<Seen>,
+    /// By character: shares of the states, or mean and standard deviation.
+    pub tables: Vec<Vec<f64>>,
 }
 
-/// What a form shows at one question.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Seen {
-    /// P(state).
-    Shares(Vec<f64>),
-    /// A normal measure.
-    Spread {
-        /// Mean.
-        mean: f64,
-        /// Standard deviation.
-        sd: f64,
-    },
-}
-
-/// The forms of every kind that has a piece among those learned from.
+/// The forms of all classes.
 #[must_use]
-pub fn learn(set: &Set, train: &[usize], way: Way) -> Vec<Form> {
-    let floors: Vec<f64> = (0..set.columns.len()).map(|q| FLOOR * spread(set, train, q)).collect();
-    (0..set.kinds.len())
-        .flat_map(|kind| {
-            let own: Vec<usize> = train.iter().copied().filter(|i| set.pieces[*i].kind == kind).collect();
-            of_kind(set, &own, kind, way, &floors)
-        })
-        .collect()
-}
-
-fn of_kind(set: &Set, own: &[usize], kind: usize, way: Way, floors: &[f64]) -> Vec<Form> {
-    if own.is_empty() {
-        return Vec::new();
-    }
-    let even = vec![1.0; own.len()];
-    let average: Vec<Seen> = (0..set.columns.len()).map(|q| table(set, own, &even, q, None, floors[q])).collect();
-    let whole = |seen| vec![Form { kind, weight: own.len() as f64, seen }];
-    match way {
-        Way::One => whole(average),
-        Way::Patterns(soft) => patterns(set, own, kind, soft, &average),
-        Way::Mixture(most) => {
-            let forms = most.min(own.len() / PIECES);
-            if forms < 2 { whole(average) } else { mixture(set, own, kind, forms, &average, floors) }
+pub fn forms(lesson: &Lesson, shape: Shape) -> Vec<Form> {
+    let floors = floors(lesson);
+    let class = |class: usize| {
+        let rows = lesson.of_class(class);
+        if rows.is_empty() {
+            return Vec::new();
         }
-    }
-}
-
-fn patterns(set: &Set, own: &[usize], kind: usize, soft: f64, average: &[Seen]) -> Vec<Form> {
-    let mut distinct: Vec<(usize, f64)> = Vec::new();
-    for i in own {
-        match distinct.iter_mut().find(|(j, _)| set.pieces[*j].values == set.pieces[*i].values) {
-            Some((_, weight)) => *weight += 1.0,
-            None => distinct.push((*i, 1.0)),
+        let one = fitted(lesson, class, &rows, &vec![1.0; rows.len()], &floors);
+        match shape {
+            Shape::One => vec![one],
+            Shape::Mixture => mixture(lesson, class, &rows, &floors),
+            Shape::Around(spread) => around(&one, &rows, &lesson.data.characters, spread),
         }
-    }
-    let seen = |value: &Value, average: &Seen| match (value, average) {
-        (Value::State(s), Seen::Shares(shares)) => {
-            let mut shares: Vec<f64> = shares.iter().map(|a| a * soft).collect();
-            shares[*s] += 1.0 - soft;
-            Seen::Shares(shares)
-        }
-        (Value::Number(x), Seen::Spread { mean, sd }) => {
-            Seen::Spread { mean: x + soft * (mean - x), sd: sd * soft.sqrt() }
-        }
-        _ => average.clone(),
     };
-    distinct
-        .into_iter()
-        .map(|(i, weight)| Form {
-            kind,
-            weight,
-            seen: set.pieces[i].values.iter().zip(average).map(|(v, a)| seen(v, a)).collect(),
+    (0..lesson.data.classes).flat_map(class).collect()
+}
+
+/// By character, the least standard deviation: a share of that of all rows.
+fn floors(lesson: &Lesson) -> Vec<f64> {
+    (0..lesson.data.characters.len())
+        .map(|c| {
+            let values: Vec<f64> =
+                (lesson.rows.iter().map(|r| lesson.data.rows[*r][c])).filter(|v| !v.is_nan()).collect();
+            settings::LEAST_SPREAD * deviation(values.iter().map(|v| (*v, 1.0)))
         })
         .collect()
 }
 
-fn mixture(set: &Set, own: &[usize], kind: usize, forms: usize, average: &[Seen], floors: &[f64]) -> Vec<Form> {
-    let seeds = far_apart(set, own, forms, floors);
-    // shares[m][i] of piece i in form m.
-    let mut shares = vec![vec![0.0; own.len()]; forms];
-    for (i, piece) in own.iter().enumerate() {
-        let near = (0..forms).fold((0, f64::INFINITY), |best, m| {
-            let d = apart(set, seeds[m], *piece, floors);
-            if d < best.1 { (m, d) } else { best }
-        });
-        shares[near.0][i] = 1.0;
-    }
-    let mut found = Vec::new();
-    for _ in 0..ROUNDS {
-        found = shares
-            .iter()
-            .map(|share| {
-                let seen = (0..set.columns.len())
-                    .map(|q| table(set, own, share, q, Some(&average[q]), floors[q]))
-                    .collect();
-                Form { kind, weight: share.iter().sum(), seen }
-            })
-            .collect::<Vec<Form>>();
-        let logs: Vec<Vec<f64>> = found.iter().map(|f| log_likelihoods(set, own, f)).collect();
-        for i in 0..own.len() {
-            let top = logs.iter().map(|l| l[i]).fold(f64::NEG_INFINITY, f64::max);
-            let sum: f64 = logs.iter().map(|l| libm::exp(l[i] - top)).sum();
-            for (share, l) in shares.iter_mut().zip(&logs) {
-                share[i] = libm::exp(l[i] - top) / sum;
+fn mean(values: impl Iterator<Item = (f64, f64)>) -> f64 {
+    let (sum, n) = values.fold((0.0, 0.0), |(s, n), (v, w)| (s + v * w, n + w));
+    sum / n
+}
+
+fn deviation(values: impl Iterator<Item = (f64, f64)> + Clone) -> f64 {
+    let middle = mean(values.clone());
+    mean(values.map(|(v, w)| ((v - middle) * (v - middle), w))).sqrt()
+}
+
+/// Tables of weighted rows: counts with half a thing added to each state.
+fn fitted(lesson: &Lesson, class: usize, rows: &[&Row], weights: &[f64], floors: &[f64]) -> Form {
+    let table = |c: usize| {
+        let seen = rows.iter().map(|r| r[c]).zip(weights.iter().copied()).filter(|(v, _)| !v.is_nan());
+        match lesson.data.characters[c] {
+            Character::States(k) => {
+                let mut counts = vec![settings::ADDED; k];
+                seen.for_each(|(v, w)| counts[v as usize] += w);
+                let sum: f64 = counts.iter().sum();
+                counts.iter().map(|n| n / sum).collect()
             }
+            Character::Number(low, high) if seen.clone().map(|s| s.1).sum::<f64>() < 1e-9 => {
+                vec![(low + high) / 2.0, (high - low) / 2.0]
+            }
+            Character::Number(..) => vec![mean(seen.clone()), deviation(seen).max(floors[c])],
         }
-    }
-    found.retain(|f| f.weight >= 0.5);
-    found
-}
-
-/// ln (weight x P(piece | form)) of each piece.
-fn log_likelihoods(set: &Set, own: &[usize], form: &Form) -> Vec<f64> {
-    let logs: Vec<Vec<f64>> = form
-        .seen
-        .iter()
-        .map(|s| match s {
-            Seen::Shares(s) => s.iter().map(|p| libm::log(*p)).collect(),
-            Seen::Spread { sd, .. } => vec![libm::log(*sd)],
-        })
-        .collect();
-    let one = |piece: &usize| -> f64 {
-        let values = set.pieces[*piece].values.iter().zip(form.seen.iter().zip(&logs));
-        let told = values.map(|(value, (seen, logs))| match (value, seen) {
-            (Value::State(s), _) => logs[*s],
-            (Value::Number(x), Seen::Spread { mean, sd }) => -0.5 * ((x - mean) / sd) * ((x - mean) / sd) - logs[0],
-            _ => 0.0,
-        });
-        libm::log(form.weight.max(1e-300)) + told.sum::<f64>()
     };
-    own.iter().map(one).collect()
+    Form { class, weight: weights.iter().sum(), tables: (0..floors.len()).map(table).collect() }
 }
 
-/// The table of pieces with weights, pulled towards an average, if one is given.
-fn table(set: &Set, own: &[usize], weights: &[f64], q: usize, average: Option<&Seen>, floor: f64) -> Seen {
-    let states = set.columns[q].states.len();
-    if states > 0 {
-        let mut counts = match average {
-            Some(Seen::Shares(a)) => a.iter().map(|a| a * PULL).collect(),
-            _ => vec![ADDED; states],
+/// ln P(row | form), without its weight.
+pub(super) fn log_chance(form: &Form, row: &Row, characters: &[Character]) -> f64 {
+    let mut sum = 0.0;
+    for ((table, value), character) in form.tables.iter().zip(row).zip(characters) {
+        if value.is_nan() {
+            continue;
+        }
+        sum += match character {
+            Character::States(_) => libm::log(table[*value as usize]),
+            Character::Number(..) => {
+                let z = (value - table[0]) / table[1];
+                -0.5 * z * z - libm::log(table[1])
+            }
         };
-        for (i, w) in own.iter().zip(weights) {
-            if let Value::State(s) = set.pieces[*i].values[q] {
-                counts[s] += w;
+    }
+    sum
+}
+
+/// One, two, three... forms, as long as the penalised likelihood grows.
+fn mixture(lesson: &Lesson, class: usize, rows: &[&Row], floors: &[f64]) -> Vec<Form> {
+    let characters = &lesson.data.characters;
+    let free: f64 = (characters.iter())
+        .map(|c| match c {
+            Character::States(k) => (*k as f64 - 1.0).min(settings::FREE_STATES),
+            Character::Number(..) => 2.0,
+        })
+        .sum();
+    let mut best: Option<(f64, Vec<Form>)> = None;
+    for k in 1..=settings::MOST_FORMS.min(rows.len()) {
+        let mut found: Option<(f64, Vec<Form>)> = None;
+        for start in 0..if k == 1 { 1 } else { settings::STARTS } {
+            let (log_l, forms) = climbed(lesson, class, rows, floors, k, start as u64);
+            if found.as_ref().is_none_or(|f| log_l > f.0) {
+                found = Some((log_l, forms));
             }
         }
-        let sum: f64 = counts.iter().sum();
-        return Seen::Shares(counts.into_iter().map(|c| c / sum).collect());
+        let Some((log_l, forms)) = found else { break };
+        let penalty = settings::PENALTY * 0.5 * libm::log(rows.len() as f64) * k as f64 * (free + 1.0);
+        let value = log_l - penalty;
+        if best.as_ref().is_some_and(|b| value <= b.0) {
+            break;
+        }
+        best = Some((value, forms));
     }
-    let (mut n, mut sum, mut squares) = match average {
-        Some(Seen::Spread { mean, sd }) => (PULL, PULL * mean, PULL * (sd * sd + mean * mean)),
-        _ => (0.0, 0.0, 0.0),
-    };
-    for (i, w) in own.iter().zip(weights) {
-        if let Value::Number(x) = set.pieces[*i].values[q] {
-            n += w;
-            sum += w * x;
-            squares += w * x * x;
+    best.map(|b| b.1).unwrap_or_default()
+}
+
+/// Expectation and maximisation from rows drawn as seeds.
+fn climbed(
+    lesson: &Lesson,
+    class: usize,
+    rows: &[&Row],
+    floors: &[f64],
+    k: usize,
+    seed: u64,
+) -> (f64, Vec<Form>) {
+    let mut random = Random::seeded(1000 + seed);
+    let characters = &lesson.data.characters;
+    let n = rows.len();
+    // Seeds far from each other: each next one drawn by the number of characters in which it differs from the nearest.
+    let mut seeds = vec![random.below(n)];
+    while seeds.len() < k {
+        let apart = |r: usize| seeds.iter().map(|s| differs(rows[r], rows[*s])).fold(f64::INFINITY, f64::min);
+        let weights: Vec<f64> = (0..n).map(|r| apart(r) * apart(r)).collect();
+        seeds.push(random.pick(&weights));
+    }
+    let mut shares: Vec<Vec<f64>> = vec![vec![0.0; n]; k];
+    for r in 0..n {
+        let nearest = (0..k).fold(0, |a, b| {
+            if differs(rows[r], rows[seeds[b]]) < differs(rows[r], rows[seeds[a]]) { b } else { a }
+        });
+        shares[nearest][r] = 1.0;
+    }
+    let (mut log_l, mut forms) = (f64::NEG_INFINITY, Vec::new());
+    for _ in 0..settings::CLIMBS {
+        forms = shares.iter().map(|w| fitted(lesson, class, rows, w, floors)).collect::<Vec<Form>>();
+        let mut sum = 0.0;
+        for (r, row) in rows.iter().enumerate() {
+            let logs: Vec<f64> = (forms.iter())
+                .map(|f| libm::log((f.weight / n as f64).max(1e-12)) + log_chance(f, row, characters))
+                .collect();
+            let top = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+            let all: f64 = logs.iter().map(|l| libm::exp(l - top)).sum();
+            sum += top + libm::log(all);
+            shares.iter_mut().zip(&logs).for_each(|(s, l)| s[r] = libm::exp(l - top) / all);
+        }
+        let done = sum - log_l < 1e-4 * n as f64;
+        log_l = sum;
+        if done {
+            break;
         }
     }
-    if n <= 0.0 {
-        return Seen::Spread { mean: 0.0, sd: floor.max(1e-9) };
-    }
-    let mean = sum / n;
-    Seen::Spread { mean, sd: (squares / n - mean * mean).max(0.0).sqrt().max(floor) }
+    forms.retain(|f| f.weight > 0.5);
+    (log_l, forms)
 }
 
-/// Standard deviation of a measure among all pieces.
-fn spread(set: &Set, train: &[usize], q: usize) -> f64 {
-    match table(set, train, &vec![1.0; train.len()], q, None, 0.0) {
-        Seen::Spread { sd, .. } => sd,
-        Seen::Shares(_) => 0.0,
-    }
+fn differs(a: &Row, b: &Row) -> f64 {
+    a.iter().zip(b).filter(|(a, b)| a != b && !a.is_nan() && !b.is_nan()).count() as f64
 }
 
-/// Pieces that stand for the first forms: the one with most like it, then each time the one farthest from those taken.
-fn far_apart(set: &Set, own: &[usize], forms: usize, floors: &[f64]) -> Vec<usize> {
-    // At most so many are looked at: the rest of a large kind is like them.
-    let some: Vec<usize> = own.iter().copied().step_by(own.len().div_ceil(400)).collect();
-    let near = |i: &usize| -> f64 { some.iter().map(|j| apart(set, *i, *j, floors)).sum() };
-    let middle = some.iter().fold((own[0], f64::INFINITY), |best, i| {
-        let d = near(i);
-        if d < best.1 { (*i, d) } else { best }
-    });
-    let mut seeds = vec![middle.0];
-    while seeds.len() < forms {
-        let far = some.iter().fold((own[0], -1.0), |best, i| {
-            let d = seeds.iter().map(|s| apart(set, *s, *i, floors)).fold(f64::INFINITY, f64::min);
-            if d > best.1 { (*i, d) } else { best }
-        });
-        seeds.push(far.0);
+/// A form around each distinct pattern.
+fn around(one: &Form, rows: &[&Row], characters: &[Character], spread: f64) -> Vec<Form> {
+    let mut patterns: Vec<(&Row, f64)> = Vec::new();
+    for row in rows {
+        let same = |p: &(&Row, f64)| p.0.iter().zip(*row).all(|(a, b)| a == b || (a.is_nan() && b.is_nan()));
+        match patterns.iter_mut().find(|p| same(p)) {
+            Some(pattern) => pattern.1 += 1.0,
+            None => patterns.push((row, 1.0)),
+        }
     }
-    seeds
-}
-
-/// Questions at which two pieces differ; a measure by how many spreads of all pieces, at most one.
-fn apart(set: &Set, one: usize, other: usize, floors: &[f64]) -> f64 {
-    let both = set.pieces[one].values.iter().zip(&set.pieces[other].values).zip(floors);
-    both.map(|((a, b), floor)| match (a, b) {
-        (Value::Number(a), Value::Number(b)) => ((a - b).abs() * FLOOR / floor.max(1e-9)).min(1.0),
-        (Value::State(a), Value::State(b)) if a == b => 0.0,
-        (Value::State(_), Value::State(_)) => 1.0,
-        _ => 0.0,
-    })
-    .sum()
+    let form = |(row, weight): (&Row, f64)| {
+        let table = |((value, general), character): ((&f64, &Vec<f64>), &Character)| match character {
+            _ if value.is_nan() => general.clone(),
+            Character::States(_) => (general.iter().enumerate())
+                .map(|(s, g)| spread * g + if s == *value as usize { 1.0 - spread } else { 0.0 })
+                .collect(),
+            // Silverman's rule for one dimension, a little wider since there are several.
+            Character::Number(..) => vec![*value, general[1] * settings::KERNEL_WIDTH],
+        };
+        Form {
+            class: one.class,
+            weight,
+            tables: row.iter().zip(&one.tables).zip(characters).map(table).collect(),
+        }
+    };
+    patterns.into_iter().map(form).collect()
 }
