@@ -8,6 +8,7 @@ mod fragment;
 mod gates;
 mod robust;
 mod screens;
+mod strange_packs;
 mod text;
 mod undo;
 mod way;

@@ -35,7 +35,7 @@ fn may_be_empty(way: &str) -> bool {
 }
 
 fn holds(guide: &Guide, state: &State) -> Result<(), TestCaseError> {
-    let shown = view(guide, state, state.given.len() % 4 == 0);
+    let shown = view(guide, state, state.given.len().is_multiple_of(4));
     let mut all = Vec::new();
     texts(&serde_json::to_value(&shown).map_err(|e| TestCaseError::fail(e.to_string()))?, "", &mut all);
     for (way, text) in &all {
