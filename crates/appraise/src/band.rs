@@ -57,7 +57,8 @@ impl Mixture {
     }
 }
 
-/// Down to a step that claims no more than is known: 1, 2, 5, 10, 20... currency units, about an eighth of the amount.
+/// Down to a step that claims no more than is known: 1, 2, 5, 10, 20... currency units, a sixth of the amount
+/// at most.
 #[must_use]
 pub fn round_down(minor: i64) -> i64 {
     minor.div_euclid(step(minor)) * step(minor)
@@ -106,5 +107,72 @@ mod tests {
             assert!(round_down(minor) <= minor && minor <= round_up(minor), "{minor}");
         }
         assert_eq!((round_down(1871), round_up(1871)), (1800, 2000));
+    }
+
+    #[test]
+    fn below_agrees_with_a_normal_table() {
+        // Published in any normal table: half below the median, 0.841345 below one standard deviation above it.
+        let band = Band::of_middle_half(1000, 3500);
+        let median = libm::sqrt(1000.0 * 3500.0);
+        let one_up = median * libm::exp(libm::log(3.5) / MIDDLE_HALF);
+        assert!((band.below(median) - 0.5).abs() < 1e-9);
+        assert!((band.below(one_up) - 0.841_345).abs() < 1e-6);
+        assert!(band.below(0.0).abs() < 1e-12, "nothing is cheaper than nothing");
+    }
+
+    #[test]
+    fn a_middle_half_of_nothing_still_has_a_width() {
+        // Outside of what a pack may hold (low below high, both above zero): no NaN comes of it.
+        for (low, high) in [(0, 0), (5, 5), (-3, 2), (i64::MAX, i64::MAX), (100, 1)] {
+            let one = Mixture::new(vec![(1.0, Band::of_middle_half(low, high))]).expect("has weight");
+            let (quarter, rest) = (one.quantile(0.25), one.quantile(0.75));
+            assert!(quarter <= rest && one.below(1000.0).is_finite(), "{low} to {high}: {quarter}, {rest}");
+        }
+    }
+
+    proptest::proptest! {
+        #![proptest_config(proptest::prelude::ProptestConfig {
+            cases: 400,
+            rng_seed: proptest::test_runner::RngSeed::Fixed(63),
+            failure_persistence: None,
+            ..proptest::prelude::ProptestConfig::default()
+        })]
+
+        #[test]
+        fn quantiles_rise_and_turn_back_into_shares(
+            parts in proptest::collection::vec((1_u32..1000, 1_i64..500_000, 2_i64..50), 1..8),
+        ) {
+            let bands = parts.iter().map(|(w, low, times)| (f64::from(*w), Band::of_middle_half(*low, low * times)));
+            let mixture = Mixture::new(bands.collect()).expect("has weight");
+            let mut last = 0;
+            for share in [0.001, 0.1, 0.25, 0.5, 0.75, 0.9, 0.999] {
+                let price = mixture.quantile(share);
+                proptest::prop_assert!(price >= last, "{price} after {last}");
+                last = price;
+                // A whole minor unit lies between the price and its rounding; the share is met within one.
+                let (under, over) = (mixture.below(price as f64 - 1.0), mixture.below(price as f64 + 1.0));
+                proptest::prop_assert!(under <= share && share <= over, "{under} {share} {over}");
+            }
+            // A mixture lies between the lowest and the highest of its parts.
+            let medians: Vec<i64> = parts
+                .iter()
+                .filter_map(|(_, low, times)| Mixture::new(vec![(1.0, Band::of_middle_half(*low, low * times))]))
+                .map(|one| one.quantile(0.5))
+                .collect();
+            let median = mixture.quantile(0.5);
+            proptest::prop_assert!(medians.iter().any(|m| *m <= median + 1) && medians.iter().any(|m| *m >= median - 1));
+        }
+
+        #[test]
+        fn rounding_claims_little_and_loses_little(minor in 0_i64..1_000_000_000_000) {
+            let (down, up) = (round_down(minor), round_up(minor));
+            proptest::prop_assert!(0 <= down && down <= minor && minor <= up);
+            proptest::prop_assert!(down % 100 == 0 && up % 100 == 0, "whole currency units");
+            // Never finer than a unit; above that the amount is at least 15 of the step before, and of 1, 2, 5, 10 none
+            // is more than two and a half times the one before: a sixth at most.
+            let step = up - down;
+            proptest::prop_assert!(step <= 100.max(minor / 6), "{minor} in steps of {step}");
+            proptest::prop_assert!(round_down(down) == down && round_up(up) == up, "rounded once is rounded");
+        }
     }
 }
