@@ -74,7 +74,7 @@ mod tests {
         // hundred. Practice, as said at the function; the sums are worked out by hand from GUM 4.3.7, F.2.2.1 and 5.1.2.
         for (instrument, reading, u) in [
             (Instrument::Ruler, 64.0, 0.408_248),
-            (Instrument::Calipers, 64.0, 0.064_614),
+            (Instrument::Calipers, 64.0, 0.064_609),
             (Instrument::ByEye, 64.0, 3.695_042),
             (Instrument::Scales, 120.0, 0.751_066),
         ] {
