@@ -126,7 +126,7 @@ impl Key {
 
 const HEAD: &str = "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" \
     content=\"width=device-width, initial-scale=1\">\n<title>The printed key \u{2013} Pressmark</title>\n<link \
-    rel=\"stylesheet\" href=\"styles.css\">\n</head>\n<body class=\"printed\">\n<main>\n";
+    rel=\"stylesheet\" href=\"styles.css\">\n<link rel=\"icon\" type=\"image/svg+xml\" href=\"icon.svg\">\n</head>\n<body class=\"printed\">\n<main>\n";
 
 /// The kinds that stand at one in six or more, three at most; always the first.
 fn named(kinds: &[f64]) -> Vec<(usize, f64)> {
