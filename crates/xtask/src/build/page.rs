@@ -101,10 +101,10 @@ fn shrink(node: &Node, from: &Path, to: &Path) -> Result<()> {
     let optimiser = node.packages.join("node_modules/binaryen/bin/wasm-opt");
     let mut command = run::command(&node.program);
     // The features that the compiler wrote into the file are read from there.
-    // Rust keeps its stack where the lowest kilobyte would be used, and memory begins as zeros: both are safe to say.
+    // Memory that is not imported begins as zeros.
     command
         .arg(optimiser)
-        .args(["-Oz", "--converge", "--low-memory-unused", "--zero-filled-memory", "--output"])
+        .args(["-Oz", "--converge", "--zero-filled-memory", "--output"])
         .arg(to)
         .arg(from);
     run::shown(&mut command).context("The wasm could not be shrunk.")

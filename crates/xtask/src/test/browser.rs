@@ -19,7 +19,10 @@ pub(super) fn command(node: &Node, chromium: &Chromium) -> Result<Command> {
     command.args(["--test", "--test-reporter=spec", "--test-concurrency=1"]).args(tests);
     command.env("PRESSMARK_NODE", &node.packages);
     command.env("PRESSMARK_CHROMIUM", &chromium.program);
-    command.env("PRESSMARK_XTASK", std::env::current_exe().context("xtask cannot find itself.")?);
+    let own = std::env::current_exe().context("xtask cannot find itself.")?;
+    // The build before this has made it, with the same settings and so in the same folder.
+    command.env("PRESSMARK_WORKSHOP", own.with_file_name(format!("workshop{}", std::env::consts::EXE_SUFFIX)));
+    command.env("PRESSMARK_XTASK", own);
     command.env("PRESSMARK_DIST", house::dist());
     Ok(command)
 }
