@@ -11,6 +11,7 @@ const FULL: i32 = 150;
 pub(crate) fn clues(clues: &[ClueView], on: &Callback<Msg>) -> Node {
     let ends = el("p", "ends").flag("aria-hidden", true);
     el("div", "card clues")
+        .named("clues.")
         .put(ends.put(text("span", "", "against")).put(text("span", "", "for")))
         .all(clues.iter().map(|c| clue(c, on)))
 }

@@ -12,13 +12,13 @@ pub(crate) fn finding(view: &FindingView, art: &Art, on: &Callback<Msg>) -> Html
     let told = !view.clues.is_empty();
     let mut nodes: Vec<Html> = Vec::new();
     for care in view.grave.iter().chain(&view.outside) {
-        nodes.push(text("p", "care", care).set("role", "note").into());
+        nodes.push(text("p", "care", care).named(care).set("role", "note").into());
     }
     nodes.push(heading(&view.title).into());
     // A kind without a drawing, or one whose art has not come yet, is told in words alone.
     if let Some(picture) = drawing(&view.draw, art, true).filter(|_| told && !view.draw.is_empty()) {
         let typical = text("figcaption", "", "A typical one, not your piece.");
-        nodes.push(el("figure", "").put(picture).put(typical).into());
+        nodes.push(el("figure", "").named("figure").put(picture).put(typical).into());
     }
     if told {
         nodes.push(rows(view, on).into());
@@ -26,12 +26,13 @@ pub(crate) fn finding(view: &FindingView, art: &Art, on: &Callback<Msg>) -> Html
     if let Some(next) = &view.next {
         nodes.push(
             button("next", on, Msg::LookOn)
+                .named("next")
                 .put(text("b", "", "Look next: ").say(&next.ask))
                 .put(text("span", "", &next.why))
                 .into(),
         );
     }
-    nodes.push(text("p", "hint", &view.standing).into());
+    nodes.push(text("p", "hint", &view.standing).named("standing").into());
     if told {
         reasons(&mut nodes, view, on);
     }
@@ -51,6 +52,7 @@ fn rows(view: &FindingView, on: &Callback<Msg>) -> Node {
         (Err(none), true) => text("span", "", none),
     };
     el("div", "rows")
+        .named("rows")
         .put(row("What", &format!("{}. ", view.likely), &view.made_as))
         .put(row("Old or later", &view.make, ""))
         .put(row("When", &view.years.half, &format!(", even chances; {}, 9 in 10", view.years.nine)))
@@ -64,7 +66,7 @@ fn rows(view: &FindingView, on: &Callback<Msg>) -> Node {
 
 fn reasons(nodes: &mut Vec<Html>, view: &FindingView, on: &Callback<Msg>) {
     card(nodes, "What would change it", paragraphs(&view.change));
-    nodes.push(text("h2", "", "For and against").into());
+    nodes.push(text("h2", "", "For and against").named("clues").into());
     nodes.push(clues::clues(&view.clues, on).into());
     second(nodes, view, on);
     let years = &view.years;
@@ -95,8 +97,8 @@ fn reasons(nodes: &mut Vec<Html>, view: &FindingView, on: &Callback<Msg>) {
 #[inline(never)]
 fn card(nodes: &mut Vec<Html>, title: &str, children: Vec<Node>) {
     if !children.is_empty() {
-        nodes.push(text("h2", "", title).into());
-        nodes.push(el("div", "card").all(children).into());
+        nodes.push(text("h2", "", title).named(title).into());
+        nodes.push(el("div", "card").named(&format!("{title}.")).all(children).into());
     }
 }
 

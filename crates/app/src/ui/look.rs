@@ -11,19 +11,26 @@ use yew::prelude::*;
 pub(crate) fn look(view: &LookView, art: &Art, on: Option<&Callback<Msg>>) -> Html {
     let mut nodes = Vec::new();
     let why = on.map(|on| key("", "Why this?", on, Msg::Why).flag("aria-expanded", view.why_open).into());
-    nodes.push(el("div", "q").put(heading(&view.ask)).maybe(why).into());
-    nodes.push(text("p", "hint", &view.look).into());
+    nodes.push(el("div", "q").named("q").put(heading(&view.ask)).maybe(why).into());
+    nodes.push(text("p", "hint", &view.look).named("hint").into());
     if let Some(lines) = &view.why {
         let care =
             view.newcomers.as_ref().map(|n| el("p", "").put(text("b", "", "Take care: ")).say(n).into());
-        nodes.push(el("div", "card").all(lines.iter().map(|l| text("p", "", l))).maybe(care).into());
+        nodes.push(
+            el("div", "card").named("why").all(lines.iter().map(|l| text("p", "", l))).maybe(care).into(),
+        );
     }
     if let Some(either) = &view.either {
-        nodes.push(text("p", "told", either).set("role", "status").into());
+        nodes.push(text("p", "told", either).named("either").set("role", "status").into());
     }
     let choices = view.choices.iter().map(|c| choice(view.question, c, art, on));
     nodes.push(
-        el("div", "choices").set("role", "group").set("aria-labelledby", "heading").all(choices).into(),
+        el("div", "choices")
+            .named("choices")
+            .set("role", "group")
+            .set("aria-labelledby", "heading")
+            .all(choices)
+            .into(),
     );
     if let (Some(t), Some(on)) = (&view.typing, on) {
         nodes.push(typing::typing(view.question, t, on));
@@ -33,7 +40,7 @@ pub(crate) fn look(view: &LookView, art: &Art, on: Option<&Callback<Msg>>) -> Ht
 
 /// The heading that takes the focus when the screen changes.
 pub(crate) fn heading(says: &str) -> Node {
-    text("h1", "", says).set("id", "heading").set("tabindex", "-1")
+    text("h1", "", says).named("heading").set("id", "heading").set("tabindex", "-1")
 }
 
 fn choice(question: usize, choice: &ChoiceView, art: &Art, on: Option<&Callback<Msg>>) -> Node {

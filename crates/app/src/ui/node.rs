@@ -45,6 +45,14 @@ pub(crate) fn toggle(class: &'static str, label: &str, set: bool, on: &Callback<
 }
 
 impl Node {
+    /// Names the node among its siblings. Where each has a name, one that comes or goes leaves the others in place,
+    /// and the focus with them.
+    #[inline(never)]
+    pub(crate) fn named(mut self, name: &str) -> Node {
+        self.0.key = Some(name.into());
+        self
+    }
+
     /// Adds a child.
     #[inline(never)]
     pub(crate) fn put(mut self, child: impl Into<Html>) -> Node {

@@ -35,6 +35,7 @@ pub(crate) fn typing(question: usize, view: &TypingView, on: &Callback<Msg>) -> 
             .into()
     });
     el("form", "typing")
+        .named("typing")
         .submitted(enter)
         .put(text("label", "", &view.label).set("for", "typed"))
         .put(el("div", "row").put(input).put(text("button", "key strong", "Use it").set("type", "submit")))
