@@ -215,8 +215,9 @@ for (const [scheme, theme] of [["light", "phone"], ["dark", "phone"], ["dark", "
           if (Number.parseFloat(style.borderTopWidth) < 1) found.push(`no frame: ${one.innerText}`);
         }
         const looks = (one) => {
-          const { backgroundColor, borderTopWidth, textDecorationLine, fontWeight } = getComputedStyle(one);
-          return [backgroundColor, borderTopWidth, textDecorationLine, fontWeight].join();
+          // Grounds are taken away by the system: only what survives that counts.
+          const { borderTopWidth, textDecorationLine, fontWeight } = getComputedStyle(one);
+          return [borderTopWidth, textDecorationLine, fontWeight].join();
         };
         for (const on of document.querySelectorAll('.key[aria-pressed="true"], .choice[aria-pressed="true"]')) {
           const off = on.parentElement.querySelector(`.${on.classList[0]}[aria-pressed="false"]`);

@@ -1,7 +1,8 @@
 // What every browser test needs: the built page behind a server that can be stopped, and a phone-sized Chromium with a
 // fresh profile that fails the test on any request to another origin.
 //
-// Run by `cargo xtask test`, which sets PRESSMARK_NODE, PRESSMARK_CHROMIUM, PRESSMARK_XTASK and PRESSMARK_DIST.
+// Run by `cargo xtask test`, which sets PRESSMARK_NODE, PRESSMARK_CHROMIUM, PRESSMARK_XTASK, PRESSMARK_WORKSHOP and
+// PRESSMARK_DIST.
 import assert from "node:assert/strict";
 import { spawn } from "node:child_process";
 import fs from "node:fs";
