@@ -78,6 +78,8 @@ pub struct Plan {
 
 #[derive(Debug)]
 struct Rows {
+    /// Questions with the same number share the next field.
+    alike: usize,
     /// Target and row, for targets with one row.
     pure: Vec<(u32, u32)>,
     /// Candidates of the targets with several rows, target by target.
@@ -93,7 +95,14 @@ impl Plan {
             Goal::One { of, targets } => {
                 let mut members: Vec<Vec<u32>> = vec![Vec::new(); *targets];
                 of.iter().enumerate().for_each(|(c, t)| members[*t].push(c as u32));
-                model.questions.iter().map(|q| Rows::new(&members, &q.parts.row_of)).collect()
+                let mut questions: Vec<Rows> = Vec::new();
+                for (i, q) in model.questions.iter().enumerate() {
+                    let mut rows = Rows::new(&members, &q.parts.row_of);
+                    let before = questions.last().filter(|b| b.pure == rows.pure);
+                    rows.alike = before.map_or(i, |b| b.alike);
+                    questions.push(rows);
+                }
+                questions
             }
         };
         Plan { goal, questions }
@@ -109,7 +118,7 @@ impl Plan {
     #[must_use]
     pub fn gains(&self, model: &Model, posterior: &Posterior, questions: &[usize]) -> Vec<f64> {
         let shares = self.goal.shares(posterior);
-        let mut weight = Vec::new();
+        let mut weight = Weight::default();
         questions
             .iter()
             .map(|q| {
@@ -122,24 +131,23 @@ impl Plan {
             .collect()
     }
 
-    /// `weight` is room to work in.
+    /// `weight` is kept from question to question.
     fn gain_one(
         &self,
         model: &Model,
         posterior: &Posterior,
         at: usize,
         shares: &[f64],
-        weight: &mut Vec<f64>,
+        weight: &mut Weight,
     ) -> f64 {
         let q = &model.questions[at];
         let rows = q.parts.rows.len();
-        weight.clear();
-        weight.resize(rows, 0.0);
-        for (target, row) in &self.questions[at].pure {
-            weight[*row as usize] += shares[*target as usize];
-        }
-        let mut nats = dot(&q.spoken, weight);
-        let mut told: Vec<f64> = q.report.chunks(rows).map(|chances| dot(chances, weight)).collect();
+        weight.fill(&self.questions[at], rows, shares);
+        let mut nats = dot(&q.spoken, &weight.of);
+        // Every piece reports something: what the other choices leave is the last one's.
+        let others = q.report.chunks(rows).take(q.parts.choices.saturating_sub(1));
+        let mut told: Vec<f64> = others.map(|chances| dot(chances, &weight.of)).collect();
+        told.push(weight.all - told.iter().sum::<f64>());
         for members in &self.questions[at].mixed {
             let mut share = 0.0;
             for (a, told) in told.iter_mut().enumerate() {
@@ -154,6 +162,32 @@ impl Plan {
             nats -= x_ln_x(share);
         }
         nats - told.into_iter().map(x_ln_x).sum::<f64>()
+    }
+}
+
+/// What the rows of a question weigh.
+#[derive(Default)]
+struct Weight {
+    /// By row.
+    of: Vec<f64>,
+    /// Their sum.
+    all: f64,
+    /// What it was filled for.
+    alike: Option<(usize, usize)>,
+}
+
+impl Weight {
+    fn fill(&mut self, question: &Rows, rows: usize, shares: &[f64]) {
+        if self.alike == Some((question.alike, rows)) {
+            return;
+        }
+        self.alike = Some((question.alike, rows));
+        self.of.clear();
+        self.of.resize(rows, 0.0);
+        for (target, row) in &question.pure {
+            self.of[*row as usize] += shares[*target as usize];
+        }
+        self.all = self.of.iter().sum();
     }
 }
 
@@ -180,7 +214,7 @@ impl Rows {
                 Some(_) => mixed.push(candidates.clone()),
             }
         }
-        Rows { pure, mixed }
+        Rows { alike: 0, pure, mixed }
     }
 }
 
