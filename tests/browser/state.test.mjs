@@ -185,3 +185,16 @@ test("inside a frame on another site nothing is put into the host's history", as
   assert.ok(page.url().startsWith(visited.server.address), page.url());
   forget();
 });
+
+test("as it is served the page is not framed by another site", async (t) => {
+  const visited = await begin(t, { quiet: false });
+  const { page, blocked, server } = visited;
+  const forget = await host(visited, false);
+  const frame = page.frames().find((frame) => frame !== page.mainFrame());
+  for (let waited = 0; frame.url() === "" && waited < 50; waited += 1) await page.waitForTimeout(100);
+  assert.ok(!frame.url().startsWith(server.address), `the frame shows ${frame.url()}`);
+  assert.equal(await frame.locator("h1", { hasText: FIRST }).count(), 0);
+  // The browser may or may not name the policy on the console.
+  blocked.length = 0;
+  forget();
+});
