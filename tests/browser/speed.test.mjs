@@ -5,6 +5,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { heard, openAndKeep, visit } from "./harness.mjs";
+import { answer, begin, key, tapOn, toFinding } from "./walk.mjs";
 
 /** Runs in the page before anything else: notes when what happened. */
 function watch() {
@@ -65,4 +66,54 @@ test("without a signal a slow phone can answer within two seconds", async (t) =>
   t.diagnostic(`usable ${Math.round(took.usable)} ms, shift ${took.shift.toFixed(3)}`);
   assert.ok(took.usable <= 2000, `usable after ${took.usable} ms`);
   assert.ok(took.shift <= 0.02, `the page jumped by ${took.shift}`);
+});
+
+/** Runs in the page: for each tap the time from the finger's event until what it led to has been painted, by screen. */
+function timeTaps() {
+  globalThis.taps = [];
+  addEventListener("click", (event) => {
+    const from = event.timeStamp;
+    // The program draws after this event; a frame after the next one that was asked for has been painted.
+    requestAnimationFrame(() => {
+      const channel = new MessageChannel();
+      channel.port1.onmessage = () => {
+        const screen = document.querySelector(".rows") ? "finding" : "question";
+        globalThis.taps.push({ screen, took: performance.now() - from });
+      };
+      channel.port2.postMessage("");
+    });
+  }, { capture: true });
+}
+
+/** Prints the middle and the 95th of 100, and returns the former. */
+function figures(name, times) {
+  const sorted = times.toSorted((a, b) => a - b);
+  const part = (share) => sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))];
+  console.log(`figure: tap to ${name} painted, processor slowed 4 times, ${sorted.length} taps: `
+    + `p50 ${part(0.5).toFixed(0)} ms, p95 ${part(0.95).toFixed(0)} ms`);
+  return part(0.5);
+}
+
+// The figures are to be read; the goal for the next question is 100 ms for 95 taps of 100. The bound is 400 ms for the
+// middle one, on purpose: a machine busy with other work took 85 ms in the middle and 398 ms at the 95th, where an idle
+// one stays under the goal, and a bound near it would fail by chance. What it catches is a next question that has
+// become slow by nature.
+test("a tap is answered at once on a slow phone", async (t) => {
+  const { page, context } = await begin(t, { before: (page) => page.addInitScript(timeTaps) });
+  await heard(page, "offline-ready");
+  await slowed(context, page, { cpu: 4 });
+  // Three pieces to their ends, with a step back in each.
+  for (const grip of ["Plain metal bar or band", "Wood, or plastic", "Bent or coiled wire"]) {
+    await toFinding(page, { "What is the grip like?": grip });
+    await tapOn(page, key(page, "Undo"));
+    await answer(page, await page.locator(".choice").last().innerText());
+    if (await page.locator(".rows").count() === 0) await tapOn(page, page.locator(".strip"));
+    await tapOn(page, key(page, "Next piece"));
+  }
+  const taps = await page.evaluate(() => globalThis.taps);
+  const took = (screen) => taps.filter((tap) => tap.screen === screen).map((tap) => tap.took);
+  assert.ok(took("question").length >= 20, `${took("question").length} taps led to a question`);
+  figures("finding", took("finding"));
+  const middle = figures("next question", took("question"));
+  assert.ok(middle <= 400, `the middle tap took ${middle.toFixed(0)} ms`);
 });
