@@ -19,17 +19,20 @@ pub struct Score {
     pub ece_range: (f64, f64),
 }
 
+/// A prediction: questions asked, P(class), the true class.
+pub type Prediction<'a> = (usize, &'a [f64], usize);
+
 /// The leader: the first of the most probable.
 #[must_use]
 pub fn leader(p: &[f64]) -> usize {
     (0..p.len()).fold(0, |a, b| if p[b] > p[a] { b } else { a })
 }
 
-/// Scores predictions: questions asked, P(class), truth.
+/// Scores predictions.
 #[must_use]
-pub fn score(all: &[(usize, &[f64], usize)]) -> Score {
+pub fn score(all: &[Prediction]) -> Score {
     let n = all.len() as f64;
-    let mean = |of: &dyn Fn(&(usize, &[f64], usize)) -> f64| all.iter().map(of).sum::<f64>() / n;
+    let mean = |of: &dyn Fn(&Prediction) -> f64| all.iter().map(of).sum::<f64>() / n;
     let sure: Vec<(f64, bool)> = all.iter().map(|(_, p, t)| (p[leader(p)], leader(p) == *t)).collect();
     Score {
         accuracy: mean(&|(_, p, t)| f64::from(u8::from(leader(p) == *t))),

@@ -29,7 +29,10 @@ pub struct Ends {
 
 /// What was asked after which answers, so that it is reckoned once only.
 #[derive(Debug, Default)]
-pub struct Ways(BTreeMap<Vec<(usize, usize)>, (Vec<f64>, Option<usize>)>);
+pub struct Ways(BTreeMap<Vec<(usize, usize)>, Stand>);
+
+/// P(class) and the next question, if there is one.
+type Stand = (Vec<f64>, Option<usize>);
 
 /// Deeper than this a way is seldom met again.
 const REMEMBERED: usize = 8;
@@ -49,11 +52,17 @@ pub fn answer(data: &Data, row: &Row, question: usize) -> Answer {
 /// Takes a row through all questions.
 #[must_use]
 pub fn run(model: &Model, data: &Data, row: &Row, ways: &mut Ways) -> Ends {
+    run_with(model, data, row, &[], ways)
+}
+
+/// The same with a second state told beside some answers.
+#[must_use]
+pub fn run_with(model: &Model, data: &Data, row: &Row, more: &[Option<usize>], ways: &mut Ways) -> Ends {
     let plan = Plan::new(model, Goal::kind(model));
     let mut ends = Ends::default();
     let mut answers: Vec<Answer> = Vec::new();
     let mut way: Vec<(usize, usize)> = Vec::new();
-    let plain = data.characters.iter().all(|c| matches!(c, Character::States(_)));
+    let plain = more.is_empty() && data.characters.iter().all(|c| matches!(c, Character::States(_)));
     loop {
         let known = ways.0.get(&way).filter(|_| plain);
         let (p, next) = match known {
@@ -86,6 +95,12 @@ pub fn run(model: &Model, data: &Data, row: &Row, ways: &mut Ways) -> Ends {
             return ends;
         };
         way.push((question, if row[question].is_nan() { usize::MAX } else { row[question] as usize }));
-        answers.push(answer(data, row, question));
+        let mut told = answer(data, row, question);
+        if let (Told::OneOf(set), Some(Some(other))) = (&mut told.told, more.get(question))
+            && !set.contains(other)
+        {
+            set.push(*other);
+        }
+        answers.push(told);
     }
 }

@@ -47,3 +47,5 @@ pub const WRONG: [f64; 3] = [0.0, 0.05, 0.10];
 pub const LEAST_TOLD: usize = 4000;
 /// A choice looks at no more rows than these, drawn from the training rows.
 pub const LEARNED: usize = 1500;
+/// Passes over the rows whose calibration is looked at one by one, at most.
+pub const MOST_PASSES: usize = 40;

@@ -65,6 +65,11 @@ pub struct Outcome {
     pub thresholds: Vec<Score>,
     /// When all was answered.
     pub all: Score,
+    /// Calibration error of one pass over the rows, mean over the passes, all answered. (Passes are not independent of
+    /// each other, so that pooling them would ask too much.)
+    pub pass_ece: f64,
+    /// 5 % and 95 % points of that error for a calibrated model, mean over the passes.
+    pub pass_range: (f64, f64),
 }
 
 /// The choice for every fold.
@@ -86,6 +91,7 @@ pub fn outcome(data: &Data, choices: &[Choice], told: &[Told]) -> Result<Outcome
         let held = told.iter().filter(|t| data.fold_of[t.row] == fold);
         Ok(held.map(|t| (data.class_of[t.row], session::run(&model, data, &t.shown, &mut ways))).collect())
     })?;
+    let counts: Vec<usize> = by_fold.iter().map(Vec::len).collect();
     let all: Vec<(usize, Ends)> = by_fold.into_iter().flatten().collect();
     let at = |of: &dyn Fn(&Ends) -> &session::End| -> Score {
         let rows: Vec<(usize, &[f64], usize)> = all
@@ -97,10 +103,30 @@ pub fn outcome(data: &Data, choices: &[Choice], told: &[Told]) -> Result<Outcome
             .collect();
         score(&rows)
     };
+    // Rows of a fold come pass by pass: the n-th of a row belongs to the n-th pass.
+    let times = (all.len() / data.rows.len()).max(1);
+    let passes: Vec<Score> = (0..times.min(settings::MOST_PASSES))
+        .map(|pass| {
+            let mut from = 0;
+            let mut rows: Vec<(usize, &[f64], usize)> = Vec::new();
+            for count in &counts {
+                let size = count / times;
+                let here = all[from + pass * size..from + (pass + 1) * size].iter();
+                rows.extend(here.map(|(t, e)| (e.all.asked, e.all.p.as_slice(), *t)));
+                from += count;
+            }
+            score(&rows)
+        })
+        .collect();
     Ok(Outcome {
         budgets: (0..settings::BUDGETS.len()).map(|b| at(&|e| &e.budgets[b])).collect(),
         thresholds: (0..settings::THRESHOLDS.len()).map(|b| at(&|e| &e.thresholds[b])).collect(),
         all: at(&|e| &e.all),
+        pass_ece: passes.iter().map(|s| s.ece).sum::<f64>() / passes.len() as f64,
+        pass_range: (
+            passes.iter().map(|s| s.ece_range.0).sum::<f64>() / passes.len() as f64,
+            passes.iter().map(|s| s.ece_range.1).sum::<f64>() / passes.len() as f64,
+        ),
     })
 }
 
