@@ -95,9 +95,9 @@ function figures(name, times) {
 }
 
 // The figures are to be read; the goal for the next question is 100 ms for 95 taps of 100. The bound is 400 ms for the
-// middle one, on purpose: a machine busy with other work took 85 ms in the middle and 398 ms at the 95th, where an idle
-// one stays under the goal, and a bound near it would fail by chance. What it catches is a next question that has
-// become slow by nature.
+// middle one, on purpose: a machine with seven times more work than processors took 85 ms in the middle and 398 ms at
+// the 95th, and a bound near the goal would fail by chance. What it catches is a next question that has become slow by
+// nature.
 test("a tap is answered at once on a slow phone", async (t) => {
   const { page, context } = await begin(t, { before: (page) => page.addInitScript(timeTaps) });
   await heard(page, "offline-ready");
