@@ -76,6 +76,12 @@ fn write_page(data: &Path, peers: &Path, out: &Path) -> Result<()> {
     page.sections.extend(all.iter().map(sections::tables));
     page.sections.push(sections::strangers(&all)?);
     page.sections.push(sections::answers(&all)?);
+    page.sections.push(Section {
+        title: "Parts taken out".into(),
+        text: "The engine with one part taken out must make the test of that name fail.".into(),
+        rows: proof::mutations::lines(out),
+        ..Section::default()
+    });
     page::write(out, &page)?;
     let (kept, limits) = page::kept(&page);
     println!("{kept} of {limits} limits kept: {}", out.join("index.html").display());
