@@ -23,6 +23,7 @@ cargo xtask build                                     build target/site/dist
 cargo xtask size [--rooms]                            build, then the table of bytes and its limits
 cargo xtask test [--deep]                             everything that a commit must pass
 cargo xtask bench                                     how fast the mathematics is
+cargo xtask bench engine                              the engine beside other libraries and exact optima, on open data
 cargo xtask setup                                     install what is missing, and nothing else
 
 serve also takes --dist FOLDER: serve that folder as it is, without building. Port 0 picks a free one.";
@@ -50,7 +51,7 @@ fn verb(arguments: &[String], steps: &mut Steps) -> anyhow::Result<()> {
         "serve" => serve::verb(rest, steps),
         "size" => size::verb(rest, steps),
         "test" => test::verb(rest, steps),
-        "bench" => bench::verb(steps),
+        "bench" => bench::verb(rest, steps),
         "" | "help" | "--help" => {
             println!("{HELP}");
             Ok(())

@@ -3,6 +3,7 @@
 mod cache;
 mod chromium;
 mod node;
+mod python;
 mod rust_tools;
 
 use crate::steps::Steps;
@@ -11,6 +12,7 @@ use std::path::PathBuf;
 
 pub(crate) use chromium::Chromium;
 pub(crate) use node::Node;
+pub(crate) use python::{NO_PYTHON, Python, open_data};
 
 /// What the build of the page needs.
 pub(crate) struct PageTools {
@@ -36,6 +38,11 @@ pub(crate) fn browser(steps: &mut Steps) -> Result<(Node, Chromium)> {
     let node = node::find(steps)?.ok_or_else(|| anyhow::anyhow!(node::MISSING))?;
     let chromium = chromium::find(steps)?;
     Ok((node, chromium))
+}
+
+/// Sets up what the engine is held against. Without a Python: none.
+pub(crate) fn python(steps: &mut Steps) -> Result<Option<Python>> {
+    steps.step("set-up: python packages", python::find)
 }
 
 /// Sets up all of it.
