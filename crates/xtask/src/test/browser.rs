@@ -21,7 +21,8 @@ pub(super) fn command(node: &Node, chromium: &Chromium) -> Result<Command> {
     command.env("PRESSMARK_CHROMIUM", &chromium.program);
     let own = std::env::current_exe().context("xtask cannot find itself.")?;
     // The build before this has made it, with the same settings and so in the same folder.
-    command.env("PRESSMARK_WORKSHOP", own.with_file_name(format!("workshop{}", std::env::consts::EXE_SUFFIX)));
+    command
+        .env("PRESSMARK_WORKSHOP", own.with_file_name(format!("workshop{}", std::env::consts::EXE_SUFFIX)));
     command.env("PRESSMARK_XTASK", own);
     command.env("PRESSMARK_DIST", house::dist());
     Ok(command)
