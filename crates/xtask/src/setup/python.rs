@@ -106,7 +106,8 @@ pub(crate) fn open_data(python: &Python) -> Result<OpenData> {
 fn debian(fresh: &Path) -> Result<()> {
     let download = || {
         let mut apt = run::command("apt-get");
-        apt.args(["download", "-qq", DEB]).current_dir(fresh);
+        // Root would otherwise hand over to a user who cannot write here, and say so.
+        apt.args(["-o", "APT::Sandbox::User=root", "download", "-qq", DEB]).current_dir(fresh);
         run::shown(&mut apt)
     };
     if let Err(error) = download() {
