@@ -40,9 +40,8 @@ const MUTANTS: [Mutant; 4] = [
     },
 ];
 
-/// What the mutants are made of.
-const COPIED: [&str; 6] =
-    ["Cargo.lock", "clippy.toml", "crates/units", "crates/pack", "crates/reason", "crates/proof"];
+/// What the mutants are made of: cargo reads every room's manifest, though only four are compiled.
+const COPIED: [&str; 3] = ["Cargo.lock", "clippy.toml", "crates"];
 
 /// Breaks a copy of the engine in each way and writes `name,failed as it must` for each; first the copy as it is, which
 /// must pass.
