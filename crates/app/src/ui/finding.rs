@@ -15,16 +15,18 @@ pub(crate) fn finding(view: &FindingView, art: &Art, on: &Callback<Msg>) -> Html
         nodes.push(text("p", "care", care).named(care).set("role", "note").into());
     }
     nodes.push(heading(&view.title).into());
+    // On a wide screen the finding and its reasons stand side by side.
+    let mut found: Vec<Html> = Vec::new();
     // A kind without a drawing, or one whose art has not come yet, is told in words alone.
     if let Some(picture) = drawing(&view.draw, art, true).filter(|_| told && !view.draw.is_empty()) {
         let typical = text("figcaption", "", "A typical one, not your piece.");
-        nodes.push(el("figure", "").named("figure").put(picture).put(typical).into());
+        found.push(el("figure", "").named("figure").put(picture).put(typical).into());
     }
     if told {
-        nodes.push(rows(view, on).into());
+        found.push(rows(view, on).into());
     }
     if let Some(next) = &view.next {
-        nodes.push(
+        found.push(
             button("next", on, Msg::LookOn)
                 .named("next")
                 .put(text("b", "", "Look next: ").say(&next.ask))
@@ -32,10 +34,15 @@ pub(crate) fn finding(view: &FindingView, art: &Art, on: &Callback<Msg>) -> Html
                 .into(),
         );
     }
-    nodes.push(text("p", "hint", &view.standing).named("standing").into());
+    found.push(text("p", "hint", &view.standing).named("standing").into());
+    let mut because: Vec<Html> = Vec::new();
     if told {
-        reasons(&mut nodes, view, on);
+        reasons(&mut because, view, on);
     }
+    let side = |class, nodes| el("div", class).put(several(nodes));
+    nodes.push(
+        el("div", "sides").named("sides").put(side("found", found)).put(side("because", because)).into(),
+    );
     several(nodes)
 }
 

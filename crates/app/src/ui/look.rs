@@ -14,8 +14,10 @@ pub(crate) fn look(view: &LookView, art: &Art, on: Option<&Callback<Msg>>) -> Ht
     nodes.push(el("div", "q").named("q").put(heading(&view.ask)).maybe(why).into());
     nodes.push(text("p", "hint", &view.look).named("hint").into());
     if let Some(lines) = &view.why {
-        let care =
-            view.newcomers.as_ref().map(|n| el("p", "").put(text("b", "", "Take care: ")).say(n).into());
+        let care = view
+            .newcomers
+            .as_ref()
+            .map(|n| el("p", "").put(text("b", "", "Where newcomers slip: ")).say(n).into());
         nodes.push(
             el("div", "card").named("why").all(lines.iter().map(|l| text("p", "", l))).maybe(care).into(),
         );
