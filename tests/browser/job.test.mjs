@@ -350,3 +350,36 @@ test("Why this? opens and closes in place", async (t) => {
   await why.tap();
   await page.locator(".card").waitFor({ state: "detached" });
 });
+
+test("the first screenful: no card under the bar, the whole finding with where to look next", async (t) => {
+  const { page } = await begin(t);
+  const bar = async () => (await page.locator(".bar").boundingBox()).y;
+  const bottom = async (where) => {
+    const box = await page.locator(where).last().boundingBox();
+    return box.y + box.height;
+  };
+  for (const ask of ["How long is the sole?", "Where is it offered?", "What is the grip like?"]) {
+    assert.equal(await heading(page), ask);
+    assert.ok(await bottom(".choice") <= await bar(), `"${ask}" hides its last choice`);
+    await answer(page, FLAT[ask]);
+  }
+  const unsure = page.locator(".last button");
+  const lines = await unsure.evaluate((key) => {
+    const range = document.createRange();
+    range.selectNodeContents(key);
+    return new Set([...range.getClientRects()].map((box) => Math.round(box.top))).size;
+  });
+  assert.equal(lines, 1, "\"Not sure\" stands on one line");
+  await tapOn(page, page.locator(".strip"));
+  assert.ok(await bottom(".rows > *") <= await bar());
+  assert.ok(await bottom(".next") <= await bar());
+});
+
+test("on a wide screen the finding and its reasons stand side by side", async (t) => {
+  const { page } = await begin(t, { options: { viewport: { width: 1000, height: 800 }, isMobile: false } });
+  await toFinding(page);
+  const [found, because] = [await page.locator(".found").boundingBox(), await page.locator(".because").boundingBox()];
+  assert.ok(because.x >= found.x + found.width, JSON.stringify([found, because]));
+  assert.ok(Math.abs(because.y - found.y) < 2);
+  assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), "nothing scrolls sideways");
+});
