@@ -22,6 +22,8 @@ cargo xtask serve [--port N] [--under /some/path/]   build what changed, serve i
 cargo xtask build                                     build target/site/dist
 cargo xtask size [--rooms]                            build, then the table of bytes and its limits
 cargo xtask test [--deep]                             everything that a commit must pass
+cargo xtask browser [PART OF A NAME]...               the tests in the browser alone, all or some files
+cargo xtask shots [PART OF A NAME]...                 pictures of every screen, in target/shots
 cargo xtask bench                                     how fast the mathematics is
 cargo xtask bench engine                              the engine beside other libraries and exact optima, on open data
 cargo xtask setup                                     install what is missing, and nothing else
@@ -51,6 +53,8 @@ fn verb(arguments: &[String], steps: &mut Steps) -> anyhow::Result<()> {
         "serve" => serve::verb(rest, steps),
         "size" => size::verb(rest, steps),
         "test" => test::verb(rest, steps),
+        "browser" => test::browser::verb(rest, steps),
+        "shots" => test::browser::shots(rest, steps),
         "bench" => bench::verb(rest, steps),
         "" | "help" | "--help" => {
             println!("{HELP}");

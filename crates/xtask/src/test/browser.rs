@@ -1,22 +1,51 @@
 //! The tests in a real browser: `tests/browser/*.test.mjs`, run by node's own test runner.
 
+use crate::build;
 use crate::house;
 use crate::run;
-use crate::setup::{Chromium, Node};
+use crate::setup::{self, Chromium, Node};
+use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
 use std::process::Command;
 
-/// The command that runs them all against what has been built.
-pub(super) fn command(node: &Node, chromium: &Chromium) -> Result<Command> {
+/// `cargo xtask browser`: builds, then runs the tests whose file names contain one of these parts.
+pub(crate) fn verb(parts: &[String], steps: &mut Steps) -> Result<()> {
+    build::site(steps)?;
+    let (node, chromium) = setup::browser(steps)?;
+    steps.step("browser", || run::shown(&mut command(&node, &chromium, parts)?))
+}
+
+/// `cargo xtask shots`: builds, then takes the pictures whose names contain one of these parts.
+pub(crate) fn shots(parts: &[String], steps: &mut Steps) -> Result<()> {
+    build::site(steps)?;
+    let (node, chromium) = setup::browser(steps)?;
+    let mut shots = script(&node, &chromium)?;
+    shots.arg("tests/browser/shots.mjs").args(parts);
+    steps.step("shots", || run::shown(&mut shots))?;
+    println!("The pictures lie in target/shots.");
+    Ok(())
+}
+
+/// The command that runs tests against what has been built: all, or those whose file names contain one of the parts.
+pub(super) fn command(node: &Node, chromium: &Chromium, parts: &[String]) -> Result<Command> {
     let folder = house::at("tests/browser");
     let mut tests = house::files(&folder).context("Cannot list tests/browser.")?;
-    tests.retain(|file| file.to_string_lossy().ends_with(".test.mjs"));
+    tests.retain(|file| {
+        let name = file.file_name().unwrap_or_default().to_string_lossy();
+        name.ends_with(".test.mjs") && (parts.is_empty() || parts.iter().any(|part| name.contains(&**part)))
+    });
     if tests.is_empty() {
-        bail!("There is no test in {}.", folder.display());
+        bail!("There is no such test in {}.", folder.display());
     }
-    let mut command = run::command(&node.program);
+    let mut command = script(node, chromium)?;
     // One file at a time: each starts a browser, and timings are compared.
     command.args(["--test", "--test-reporter=spec", "--test-concurrency=1"]).args(tests);
+    Ok(command)
+}
+
+/// Node with all that the scripts are told.
+fn script(node: &Node, chromium: &Chromium) -> Result<Command> {
+    let mut command = run::command(&node.program);
     command.env("PRESSMARK_NODE", &node.packages);
     command.env("PRESSMARK_CHROMIUM", &chromium.program);
     let own = std::env::current_exe().context("xtask cannot find itself.")?;

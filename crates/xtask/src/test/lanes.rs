@@ -74,7 +74,7 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
     })?;
     let (node, chromium) = setup::browser(steps)?;
     runner(steps, tally, "browser", || {
-        let (output, ended_well) = run::heard(&mut browser::command(&node, &chromium)?)?;
+        let (output, ended_well) = run::heard(&mut browser::command(&node, &chromium, &[])?)?;
         Ok((Tally::of_node(&output), ended_well))
     })
 }

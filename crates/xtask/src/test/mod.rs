@@ -1,6 +1,6 @@
 //! `cargo xtask test`: everything that a commit must pass, cheapest first, stopping at the first lane that fails.
 
-mod browser;
+pub(crate) mod browser;
 mod deep;
 mod lanes;
 mod same_bits;
