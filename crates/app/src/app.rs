@@ -108,7 +108,7 @@ impl Component for App {
             self.carry_out(ctx, effect);
         }
         if first {
-            page::theme(view(&self.guide, &self.state, false).theme);
+            page::theme(self.state.theme.word());
             events::tell("usable", None);
             let came = ctx.link().callback(Happened::Book);
             wasm_bindgen_futures::spawn_local(async move {
@@ -129,7 +129,7 @@ impl App {
             Effect::Copy(text) => copy(ctx, text),
             Effect::CopyLink(fragment) => copy(ctx, address::with(&fragment)),
             Effect::Keep(text) => {
-                let theme = view(&self.guide, &self.state, false).theme;
+                let theme = self.state.theme.word();
                 page::theme(theme);
                 let unkept = !(store::keep(PREFERENCES, &text) && store::keep(THEME, theme));
                 if unkept != self.around.unkept {

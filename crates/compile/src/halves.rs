@@ -17,16 +17,16 @@ pub(crate) struct Halves {
 pub(crate) fn of(model: &Model, core: &Core) -> Halves {
     let figures = &model.art;
     let art = Art::new(figures.iter().map(Figure::parts));
-    let uses = |lines: &mut dyn Iterator<Item = String>| -> Vec<String> {
-        lines.filter_map(|line| Some(Drawing::parse(&line).ok()?.figures(&art))).flatten().collect()
+    let choices = |q: &pack::Question| -> Vec<String> {
+        let drawn = q.choices.iter().filter_map(|c| Drawing::parse(&c.draw).ok());
+        drawn.flat_map(|d| d.figures(&art)).collect()
     };
-    let choices = |q: usize| core.questions[q].choices.iter().map(|c| c.draw.clone());
-    let early = uses(&mut core.opening.iter().flat_map(|q| choices(usize::from(*q))));
-    let all = uses(
-        &mut (0..core.questions.len())
-            .flat_map(choices)
-            .chain(model.kinds.iter().map(|k| both_views(&k.draw))),
-    );
+    let early: Vec<String> =
+        core.opening.iter().flat_map(|q| choices(&core.questions[usize::from(*q)])).collect();
+    // A kind is shown from the side and from below; how long it is changes no figure.
+    let kinds = model.kinds.iter().filter_map(|k| Some(Drawing::parse(&k.draw).ok()?.beside(80)));
+    let all: Vec<String> =
+        core.questions.iter().flat_map(choices).chain(kinds.flat_map(|d| d.figures(&art))).collect();
     let figure = |f: &Figure, says: &str| pack::Figure {
         name: f.name.clone(),
         strokes: f.strokes.clone(),
@@ -38,10 +38,4 @@ pub(crate) fn of(model: &Model, core: &Core) -> Halves {
         early: used(&early).into_iter().map(|f| figure(f, "")).collect(),
         late: used(&all).into_iter().map(|f| figure(f, &f.says)).collect(),
     }
-}
-
-/// A kind is shown from the side and from below.
-fn both_views(draw: &str) -> String {
-    let words = draw.split_whitespace().filter(|w| !w.starts_with("view="));
-    words.chain(["view=both", "size=80"]).collect::<Vec<_>>().join(" ")
 }

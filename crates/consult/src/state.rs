@@ -68,6 +68,26 @@ pub enum Theme {
     Sun,
 }
 
+impl Theme {
+    const ALL: [Theme; 4] = [Theme::Phone, Theme::Light, Theme::Dark, Theme::Sun];
+
+    /// The word that stands for it on the page and among the preferences.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Theme::Phone => "phone",
+            Theme::Light => "light",
+            Theme::Dark => "dark",
+            Theme::Sun => "sun",
+        }
+    }
+
+    /// Reads that word.
+    pub(crate) fn from_word(word: &str) -> Option<Theme> {
+        Theme::ALL.into_iter().find(|t| t.word() == word)
+    }
+}
+
 /// What is being typed for a measured question.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Typed {

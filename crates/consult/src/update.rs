@@ -193,13 +193,11 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
         Msg::Undo => undo(guide, &mut state, &mut effects),
         Msg::Fresh => {
             remember(&mut state);
-            let place = state.place_asked.then_some(state.place);
+            // At one sale the next piece is offered in the same place: what was said of it stays.
             state.given.clear();
             state.picture = false;
             state.money = false;
             state.focus = None;
-            // At one sale the next piece is offered in the same place.
-            state.place_asked = place.is_some();
             go(guide, &mut state, Screen::Look, &mut effects);
         }
         Msg::Went(fragment) => went(guide, &mut state, &fragment, &mut effects),
@@ -257,8 +255,7 @@ fn choose(guide: &Guide, state: &mut State, question: usize, choice: usize, effe
 fn answer(guide: &Guide, state: &mut State, given: Given, effects: &mut Vec<Effect>) {
     let on_list = state.screen == Screen::List;
     let correcting = state.focus.is_some() && state.answer_to(given.question).is_some();
-    let before = Facts::new(guide, state);
-    let was_settled = before.settled();
+    let was_settled = !on_list && Facts::new(guide, state).settled();
     remember(state);
     state.put(guide, given);
     state.either = None;
@@ -378,12 +375,7 @@ fn preferences(guide: &Guide, state: &State) -> String {
     let tools: Vec<&str> = state.tools.iter().map(|t| guide.core.tools[*t].id.as_str()).collect();
     let unit = if state.unit == LengthUnit::Inch { "in" } else { "mm" };
     let manner = if state.manner == Manner::Free { "free" } else { "guided" };
-    let theme = match state.theme {
-        Theme::Phone => "phone",
-        Theme::Light => "light",
-        Theme::Dark => "dark",
-        Theme::Sun => "sun",
-    };
+    let theme = state.theme.word();
     format!("tools={};unit={unit};manner={manner};theme={theme}", tools.join(","))
 }
 
@@ -397,9 +389,7 @@ fn read_preferences(guide: &Guide, state: &mut State, text: &str) {
             }
             ("unit", "in") => state.unit = LengthUnit::Inch,
             ("manner", "free") => state.manner = Manner::Free,
-            ("theme", "light") => state.theme = Theme::Light,
-            ("theme", "dark") => state.theme = Theme::Dark,
-            ("theme", "sun") => state.theme = Theme::Sun,
+            ("theme", word) => state.theme = Theme::from_word(word).unwrap_or(state.theme),
             _ => {}
         }
     }

@@ -16,8 +16,6 @@ pub struct View {
     pub body: Body,
     /// A sentence to show once, above the body.
     pub notice: Option<String>,
-    /// Light, dark or sun: `phone`, `light`, `dark`, `sun`.
-    pub theme: &'static str,
     /// The sentence a pack of invented data must carry, or empty.
     pub pack_notice: String,
 }
@@ -184,8 +182,10 @@ pub struct FindingView {
     pub cautions: Vec<String>,
     /// Name of the first kind, or that nothing fits.
     pub title: String,
-    /// What to draw of a typical one, from the side and from below at its length; empty for none.
+    /// What to draw of a typical one, in the words of the sketches; empty for none.
     pub draw: String,
+    /// How long the drawn one is, in mm.
+    pub draw_mm: u32,
     /// `likely, 8 in 10`.
     pub likely: String,
     /// Share of the first kind, per mille.
@@ -321,18 +321,7 @@ pub fn view(guide: &Guide, state: &State, links: bool) -> View {
         (Screen::Look, look::Asked::Nothing) => Body::Finding(Box::new(finding::view(guide, state, &facts))),
     };
     let strip = (!matches!(body, Body::Finding(_))).then(|| look::strip(guide, state, &facts));
-    View {
-        strip,
-        body,
-        notice: state.notice.clone(),
-        theme: match state.theme {
-            Theme::Phone => "phone",
-            Theme::Light => "light",
-            Theme::Dark => "dark",
-            Theme::Sun => "sun",
-        },
-        pack_notice: guide.core.head.notice.clone(),
-    }
+    View { strip, body, notice: state.notice.clone(), pack_notice: guide.core.head.notice.clone() }
 }
 
 /// Whether lengths are typed in inches.

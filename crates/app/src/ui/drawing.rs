@@ -10,10 +10,18 @@ pub(crate) fn learn(art: &mut Art, figures: &[Figure]) {
     art.add(figures.iter().map(|f| (f.name.as_str(), f.strokes.as_str(), f.says.as_str())));
 }
 
-/// The drawing of these words, nothing for words that cannot be drawn with the art that has come. With `alt` it speaks
-/// for itself, otherwise the words beside it do.
-pub(crate) fn drawing(words: &str, art: &Art, alt: bool) -> Option<Html> {
-    let drawing = Drawing::parse(words).ok()?;
+/// The drawing of a choice, nothing for words that cannot be drawn with the art that has come. The label beside it
+/// speaks for it.
+pub(crate) fn of_choice(words: &str, art: &Art) -> Option<Html> {
+    shown(&Drawing::parse(words).ok()?, art, false)
+}
+
+/// The drawing of a typical piece from the side and from below, `mm` long, which speaks for itself.
+pub(crate) fn of_kind(words: &str, mm: u32, art: &Art) -> Option<Html> {
+    shown(&Drawing::parse(words).ok()?.beside(mm), art, true)
+}
+
+fn shown(drawing: &Drawing<'_>, art: &Art, alt: bool) -> Option<Html> {
     let scene = drawing.shapes(art)?;
     let svg = el("svg", "draw").set("viewBox", &format!("0 0 {} {}", scene.view_box.0, scene.view_box.1));
     let svg = if alt {

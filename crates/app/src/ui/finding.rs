@@ -1,6 +1,6 @@
 //! The finding: the first screenful says what, old or later, when, worth, and what next; the reasons stand below.
 
-use super::drawing::drawing;
+use super::drawing;
 use super::look::heading;
 use super::node::{Node, button, el, key, several, text};
 use super::{charts, clues};
@@ -18,7 +18,9 @@ pub(crate) fn finding(view: &FindingView, art: &Art, on: &Callback<Msg>) -> Html
     // On a wide screen the finding and its reasons stand side by side.
     let mut found: Vec<Html> = Vec::new();
     // A kind without a drawing, or one whose art has not come yet, is told in words alone.
-    if let Some(picture) = drawing(&view.draw, art, true).filter(|_| told && !view.draw.is_empty()) {
+    if let Some(picture) =
+        drawing::of_kind(&view.draw, view.draw_mm, art).filter(|_| told && !view.draw.is_empty())
+    {
         let typical = text("figcaption", "", "A typical one, not your piece.");
         found.push(el("figure", "").named("figure").put(picture).put(typical).into());
     }

@@ -1,6 +1,6 @@
 //! One question.
 
-use super::drawing::drawing;
+use super::drawing;
 use super::node::{Node, button, el, key, several, text};
 use super::typing;
 use consult::{ChoiceView, LookView, Msg};
@@ -52,5 +52,5 @@ fn choice(question: usize, choice: &ChoiceView, art: &Art, on: Option<&Callback<
         None => el("a", class).set("href", &format!("#{}", choice.link)),
     };
     let node = if choice.chosen { node.flag("aria-pressed", true) } else { node };
-    node.maybe(drawing(&choice.draw, art, false)).put(text("span", "", &choice.label))
+    node.maybe(drawing::of_choice(&choice.draw, art)).put(text("span", "", &choice.label))
 }

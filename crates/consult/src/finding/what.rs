@@ -27,7 +27,8 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
         grave,
         cautions,
         title: if told { kind.name.clone() } else { "Nothing looked at yet".to_string() },
-        draw: if told { both_views(guide, state, facts.first) } else { String::new() },
+        draw: guide.kind_text(facts.first).filter(|_| told).map(|t| t.draw.clone()).unwrap_or_default(),
+        draw_mm: typical_length(guide, state, facts.first).clamp(10, 150),
         likely: likely(share),
         share: (share * 1000.0) as u16,
         made_as: made_as(guide, facts),
@@ -221,18 +222,6 @@ fn sources(guide: &Guide, facts: &Facts) -> Vec<String> {
     let all = guide.book.get().map_or(0, |b| b.sources.len());
     let named = (0..all as u16).filter(|k| keys.contains(k));
     named.filter_map(|k| guide.source(Some(k)).map(str::to_string)).collect()
-}
-
-/// A kind's drawing from the side and from below, at its length.
-fn both_views(guide: &Guide, state: &State, kind: usize) -> String {
-    let Some(text) = guide.kind_text(kind) else {
-        return String::new();
-    };
-    let words = text.draw.split_whitespace().filter(|w| !["view=", "size="].iter().any(|k| w.starts_with(k)));
-    let mut draw: Vec<&str> = words.collect();
-    let size = format!("size={}", typical_length(guide, state, kind).clamp(10, 150));
-    draw.extend(["view=both", &size]);
-    draw.join(" ")
 }
 
 /// The measured length, or the kind's own middle length, in mm.
