@@ -1,13 +1,15 @@
 //! `try` and `print key` as a writer of packs meets them.
 
+mod common;
+
+use common::workshop;
 use serde_json::Value;
 use std::fs;
-use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
+use std::path::Path;
 
-/// The sound pack of the compiler's tests; its figures are invented.
+/// The sound pack of the compiler's tests.
 fn good() -> String {
-    shown(&Path::new(env!("CARGO_MANIFEST_DIR")).join("../compile/tests/cases/good"))
+    shown(&common::good())
 }
 
 /// The bundled pack.
@@ -28,27 +30,7 @@ fn answers(name: &str, text: &str) -> String {
 
 /// A copy of the sound pack, with one line changed.
 fn changed(name: &str, file: &str, from: &str, to: &str) -> String {
-    let copy: PathBuf = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("consult-{name}"));
-    for folder in ["", "questions", "kinds"] {
-        fs::create_dir_all(copy.join(folder)).expect("a folder can be made");
-        for entry in fs::read_dir(Path::new(&good()).join(folder)).expect("the pack can be listed") {
-            let entry = entry.expect("an entry");
-            if entry.path().is_file() {
-                fs::copy(entry.path(), copy.join(folder).join(entry.file_name())).expect("a copy");
-            }
-        }
-    }
-    let text = fs::read_to_string(copy.join(file)).expect("the file");
-    assert!(text.contains(from), "{file} holds {from}");
-    fs::write(copy.join(file), text.replace(from, to)).expect("the file can be changed");
-    shown(&copy)
-}
-
-fn workshop(words: &[&str]) -> (Option<i32>, String, String) {
-    let Output { status, stdout, stderr } =
-        Command::new(env!("CARGO_BIN_EXE_workshop")).args(words).output().expect("the tool runs");
-    let text = |bytes| String::from_utf8(bytes).expect("text");
-    (status.code(), text(stdout), text(stderr))
+    shown(&common::changed(&format!("consult-{name}"), file, from, to))
 }
 
 const TOLD: &str = "# an invented piece\ngrip = bar\nlength = 64 mm calipers\nskin = dark ?\nplace = dug\n";

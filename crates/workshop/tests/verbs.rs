@@ -1,47 +1,10 @@
 //! The verbs as a writer of packs meets them: what is printed, how a run ends, what is written.
 
+mod common;
+
+use common::{changed, fresh, good, workshop};
 use std::fs;
-use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
-
-/// The sound pack of the compiler's tests; its figures are invented.
-fn good() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../compile/tests/cases/good")
-}
-
-/// A fresh folder of that name.
-fn fresh(name: &str) -> PathBuf {
-    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
-    if path.exists() {
-        fs::remove_dir_all(&path).expect("an old folder can be removed");
-    }
-    path
-}
-
-/// A copy of the sound pack, with one file changed.
-fn changed(name: &str, file: &str, from: &str, to: &str) -> PathBuf {
-    let copy = fresh(name);
-    for folder in ["", "questions", "kinds"] {
-        fs::create_dir_all(copy.join(folder)).expect("a folder can be made");
-        for entry in fs::read_dir(good().join(folder)).expect("the pack can be listed") {
-            let entry = entry.expect("an entry");
-            if entry.path().is_file() {
-                fs::copy(entry.path(), copy.join(folder).join(entry.file_name())).expect("a copy");
-            }
-        }
-    }
-    let text = fs::read_to_string(copy.join(file)).expect("the file");
-    assert!(text.contains(from), "{file} holds {from}");
-    fs::write(copy.join(file), text.replace(from, to)).expect("the file can be changed");
-    copy
-}
-
-fn workshop(words: &[&str]) -> (Option<i32>, String, String) {
-    let Output { status, stdout, stderr } =
-        Command::new(env!("CARGO_BIN_EXE_workshop")).args(words).output().expect("the tool runs");
-    let text = |bytes| String::from_utf8(bytes).expect("text");
-    (status.code(), text(stdout), text(stderr))
-}
+use std::path::Path;
 
 fn shown(path: &Path) -> &str {
     path.to_str().expect("a path of text")
