@@ -32,7 +32,8 @@ test("with a piece in the address the first question stays hidden until that pie
   let letGo;
   const held = new Promise((resolve) => { letGo = resolve; });
   await page.route("**/*.wasm", async (route) => { await held; await route.continue(); });
-  await page.goto(`${server.address}#x`, { waitUntil: "commit" });
+  // Before the style sheet is there nothing is painted, and everything counts as visible.
+  await page.goto(`${server.address}#x`, { waitUntil: "domcontentloaded" });
   await page.locator("#held").waitFor({ state: "visible" });
   assert.equal(await page.locator("#app").isVisible(), false);
   letGo();
