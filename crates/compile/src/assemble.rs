@@ -132,7 +132,15 @@ fn kind(
         serves: kind.own.serves.clone().or(family.and_then(|f| f.serves.clone())).unwrap_or_default(),
         makes: (0..model.manifest.makes.len()).map(|m| facts(model, kind, m).filter(|_| occurs(m))).collect(),
         cautions: kind.own.cautions.clone().or(family.and_then(|f| f.cautions.clone())).unwrap_or_default(),
+        either: twins(model, kind),
     }
+}
+
+/// Kinds that this one is declared not to be told from, whichever of the two says so.
+fn twins(model: &Model, kind: &crate::model::Kind) -> Vec<u16> {
+    let says = |a: &crate::model::Kind, b: &crate::model::Kind| a.either.iter().any(|m| m.id == b.id);
+    let twin = |(_, other): &(usize, &crate::model::Kind)| says(kind, other) || says(other, kind);
+    model.kinds.iter().enumerate().filter(twin).map(|(i, _)| small(i)).collect()
 }
 
 fn kind_text(model: &Model, kind: &crate::model::Kind) -> KindText {
@@ -145,6 +153,10 @@ fn kind_text(model: &Model, kind: &crate::model::Kind) -> KindText {
         draw: kind.draw.clone(),
         notes: kind.notes.clone(),
         confusions: kind.taken_for.iter().filter_map(confusion).collect(),
+        found: kind.found.clone(),
+        companions: kind.companions.clone(),
+        same_as: kind.same_as.clone(),
+        also_said: kind.also_said.clone(),
     }
 }
 

@@ -28,7 +28,7 @@ pub(crate) fn names(model: &Model, faults: &Faults) {
     }
     let kinds = || model.kinds.iter().map(|k| k.id.as_str());
     for kind in &model.kinds {
-        for (mention, _) in &kind.taken_for {
+        for mention in kind.taken_for.iter().map(|(mention, _)| mention).chain(&kind.either) {
             known(mention, kinds(), "kind", "Kinds", faults);
             if mention.id == kind.id {
                 faults.add(&mention.spot, "A kind cannot be taken for itself.", "Name the other kind.");

@@ -48,6 +48,27 @@ pub struct Compiled {
     pub notes: Vec<Fault>,
     /// How many figures in the files rest on what.
     pub counts: [(Basis, usize); 4],
+    /// Described pieces of all kinds.
+    pub examples: Vec<Example>,
+}
+
+/// A described piece that its kind must be found by.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Example {
+    /// File and line, as a fault would name them.
+    pub at: (String, u32),
+    /// What it is called in the files.
+    pub name: String,
+    /// Index of its kind.
+    pub kind: usize,
+    /// Index of its make.
+    pub make: usize,
+    /// The answers, one a line: `grip = bar`.
+    pub answers: String,
+    /// Index of the question whose answer is unusual for the kind.
+    pub unusual: usize,
+    /// The kind must come among the first so many.
+    pub within: usize,
 }
 
 /// Compiles the files of a pack. When files of art are among them, as `art/grip.toml`, the words of all drawings are
@@ -132,7 +153,24 @@ fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Op
         book_digest: hex(&book_digest),
         notes: Vec::new(),
         counts,
+        examples: examples(model),
     })
+}
+
+fn examples(model: &Model) -> Vec<Example> {
+    let of = |(kind, k): (usize, &model::Kind)| -> Vec<Example> {
+        let one = |e: &model::Example| Example {
+            at: (e.spot.file.to_string(), e.spot.line),
+            name: e.name.clone(),
+            kind,
+            make: usize::from(e.make),
+            answers: e.looks.iter().map(|(q, a)| format!("{q} = {a}\n")).collect(),
+            unusual: model.questions.iter().position(|q| q.id == e.unusual.id).unwrap_or(0),
+            within: e.within,
+        };
+        k.examples.iter().map(one).collect()
+    };
+    model.kinds.iter().enumerate().flat_map(of).collect()
 }
 
 fn hex(bytes: &[u8]) -> String {

@@ -119,9 +119,35 @@ pub(crate) struct Kind {
     pub(crate) own: Common,
     pub(crate) forms: Vec<Form>,
     pub(crate) taken_for: Vec<(Mention, String)>,
+    /// Kinds that nothing but further evidence can tell from this one.
+    pub(crate) either: Vec<Mention>,
     pub(crate) notes: Vec<String>,
+    /// Countries where it is met; may be empty.
+    pub(crate) found: String,
+    /// What belongs to it; may be empty.
+    pub(crate) companions: String,
+    /// Identifiers in open vocabularies.
+    pub(crate) same_as: Vec<String>,
+    /// Statements that the tables do not follow.
+    pub(crate) also_said: Vec<pack::Statement>,
+    pub(crate) examples: Vec<Example>,
     /// Index into the families; none for a kind in a file without one.
     pub(crate) family: Option<usize>,
+}
+
+/// A described piece that the kind must be found by.
+#[derive(Debug, Clone)]
+pub(crate) struct Example {
+    pub(crate) spot: Spot,
+    pub(crate) name: String,
+    /// Index into the makes.
+    pub(crate) make: u16,
+    /// Question id and answer, as written.
+    pub(crate) looks: Vec<(String, String)>,
+    /// The question whose answer is unusual.
+    pub(crate) unusual: Mention,
+    /// The kind comes among the first so many.
+    pub(crate) within: usize,
 }
 
 /// A make, from `makes.toml`.

@@ -133,6 +133,7 @@ fn check_kind(core: &Core, kind: &Kind) -> Result<(), Fault> {
     must(kind.makes.len() == core.makes.len(), "the makes of a kind")?;
     must(kind.serves.iter().all(|r| usize::from(*r) < core.roles.len()), "the uses of a kind")?;
     must(kind.cautions.iter().all(|c| usize::from(*c) < core.cautions.len()), "the cautions of a kind")?;
+    must(kind.either.iter().all(|k| usize::from(*k) < core.kinds.len()), "the twins of a kind")?;
     for facts in kind.makes.iter().flatten() {
         must(facts.period.is_sound(), "the years of a kind")?;
         if let Some(w) = &facts.worth {
@@ -208,7 +209,12 @@ pub(crate) fn check_book(book: &Book) -> Result<(), Fault> {
     count("figures", book.art.len(), 0, MOST_FIGURES)?;
     let kinds = book.kinds.iter();
     let texts = kinds.flat_map(|k| {
-        [&k.purpose, &k.draw].into_iter().chain(&k.notes).chain(k.confusions.iter().map(|c| &c.check))
+        [&k.purpose, &k.draw, &k.found, &k.companions]
+            .into_iter()
+            .chain(&k.notes)
+            .chain(&k.same_as)
+            .chain(k.confusions.iter().map(|c| &c.check))
+            .chain(k.also_said.iter().map(|s| &s.says))
     });
     texts
         .chain(book.questions.iter().flat_map(|q| [&q.seller, &q.newcomers]))

@@ -195,6 +195,8 @@ pub struct Kind {
     pub makes: Vec<Option<MakeFacts>>,
     /// Indices into `cautions`.
     pub cautions: Vec<u16>,
+    /// Indices of kinds that cannot be told from this one without more evidence.
+    pub either: Vec<u16>,
 }
 
 /// Where a kind stands towards the guide.
@@ -316,6 +318,25 @@ pub struct KindText {
     pub notes: Vec<String>,
     /// Kinds it is taken for.
     pub confusions: Vec<Confusion>,
+    /// Countries where it is met; may be empty.
+    pub found: String,
+    /// What belongs to it; may be empty.
+    pub companions: String,
+    /// Identifiers in open vocabularies: `aat:300022906`.
+    pub same_as: Vec<String>,
+    /// Statements that the tables do not follow.
+    pub also_said: Vec<Statement>,
+}
+
+/// A statement with what it rests on.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Statement {
+    /// One sentence.
+    pub says: String,
+    /// What it rests on.
+    pub basis: Basis,
+    /// Index into the sources.
+    pub source: Option<u16>,
 }
 
 /// The long texts of a question.
@@ -366,7 +387,7 @@ fields! {
     Gate { question, choices }
     Choice { code, id, label, clue, draw, confused, upper }
     Row { says, basis, source }
-    Kind { code, id, name, short, standing, serves, makes, cautions }
+    Kind { code, id, name, short, standing, serves, makes, cautions, either }
     MakeFacts { period, period_basis, period_source, worth }
     Worth { low, high, year, basis, source }
     Confusion { kind, check }
@@ -374,7 +395,8 @@ fields! {
     RoleRow { shares, basis }
     Candidate { kind, make, form, prior, roles, rows }
     Book { id, core, sources, kinds, questions, art, terms }
-    KindText { purpose, draw, notes, confusions }
+    KindText { purpose, draw, notes, confusions, found, companions, same_as, also_said }
+    Statement { says, basis, source }
     QuestionText { seller, newcomers }
     Figure { name, strokes, says }
     Source { key, text }

@@ -1,7 +1,7 @@
 //! `kinds/*.toml`: one family to a file, then its kinds.
 
 use super::sections::{About, Desk};
-use super::{Context, names};
+use super::{Context, examples, names, statements};
 use crate::checks::MOST_KINDS;
 use crate::cursor::Table;
 use crate::fault::{meant, quote};
@@ -110,7 +110,13 @@ impl Shelf<'_> {
             own: self.common(table, rests),
             forms: self.forms(table, rests),
             taken_for: taken_for(table),
+            either: mentions(table, "either"),
             notes: notes(table),
+            found: table.text("found", Limit::SENTENCE).unwrap_or_default(),
+            companions: table.text("companions", Limit::SENTENCE).unwrap_or_default(),
+            same_as: mentions(table, "same_as").into_iter().map(|m| m.id).collect(),
+            also_said: statements::read(table, self.context, rests),
+            examples: examples::read(table, self),
             family,
         };
         let id = id?;
@@ -180,6 +186,11 @@ fn taken_for(table: &Table<'_>) -> Vec<(Mention, String)> {
         list.push((Mention { id: kind, spot }, check));
     }
     list
+}
+
+fn mentions(table: &Table<'_>, field: &str) -> Vec<Mention> {
+    let texts = table.get(field).map(|v| v.texts(Limit::NAME)).unwrap_or_default();
+    texts.into_iter().map(|(id, spot)| Mention { id, spot }).collect()
 }
 
 fn notes(table: &Table<'_>) -> Vec<String> {

@@ -2,6 +2,7 @@
 
 mod choices;
 mod context;
+mod examples;
 mod kinds;
 mod lines;
 mod manifest;
@@ -9,6 +10,7 @@ mod names;
 mod questions;
 mod sections;
 mod small;
+mod statements;
 
 use crate::art::Figure;
 use crate::cursor::{Doc, Table};
