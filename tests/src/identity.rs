@@ -20,8 +20,8 @@ pub struct Walk {
 ///
 /// # Errors
 /// A sentence when the pack cannot be read.
-pub fn wander(core: &[u8], n: u32, seed: u64) -> Result<Walk, String> {
-    let guide = Guide::from_bytes(core, crate::YEAR)?;
+pub fn wander(core: &[u8], book: &[u8], n: u32, seed: u64) -> Result<Walk, String> {
+    let guide = Guide::from_bytes(core, Some(book), crate::YEAR)?;
     let mut random = Random::seeded(seed);
     let mut hash = Hash(0xcbf2_9ce4_8422_2325);
     let mut answers = 0;
@@ -87,7 +87,7 @@ impl Hash {
 /// # Errors
 /// A sentence when the pack cannot be read.
 #[wasm_bindgen(js_name = wander)]
-pub fn wander_js(core: &[u8], n: u32, seed: u32) -> Result<JsValue, JsValue> {
-    let walk = wander(core, n, u64::from(seed)).map_err(|e| JsValue::from_str(&e))?;
+pub fn wander_js(core: &[u8], book: &[u8], n: u32, seed: u32) -> Result<JsValue, JsValue> {
+    let walk = wander(core, book, n, u64::from(seed)).map_err(|e| JsValue::from_str(&e))?;
     serde_wasm_bindgen::to_value(&walk).map_err(Into::into)
 }

@@ -14,7 +14,7 @@ fn drawn(words: &str, art: &Art) -> bool {
 #[test]
 fn every_kind_and_every_choice_is_drawn() {
     let guide = guide();
-    let book = guide.book.get().expect("the guide of the tests has its book");
+    let book = guide.book.as_ref().expect("the guide of the tests has its book");
     let (early, late) = (art(&guide.core.art), art(&book.art));
     for question in guide.core.opening.iter().map(|q| &guide.core.questions[usize::from(*q)]) {
         let undrawn: Vec<_> = question.choices.iter().filter(|c| !drawn(&c.draw, &early)).collect();

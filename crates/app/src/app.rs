@@ -1,8 +1,8 @@
 //! The program of the question page: one state, one reducer, and the carrying out of effects.
 
-use crate::browser::{address, clipboard, events, pack, page, store};
+use crate::browser::{address, clipboard, clock, events, pack, page, store};
 use crate::ui::{Around, learn, screen};
-use consult::{Effect, Guide, Msg, State, update, view};
+use consult::{Effect, Figure, Guide, Msg, State, update, view};
 use gloo_events::EventListener;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -27,8 +27,8 @@ impl PartialEq for AppProps {
 pub enum Happened {
     /// In the consultation.
     Do(Msg),
-    /// The long texts have come.
-    Book(Vec<u8>),
+    /// The whole pack has come, or a sentence why not.
+    Whole(Result<Guide, String>),
     /// Everything is kept on this device, or a sentence why not.
     Kept(Result<(), String>),
     /// A new version waits.
@@ -59,8 +59,6 @@ impl Component for App {
         if let Some(kept) = store::read(PREFERENCES) {
             state = update(&guide, state, Msg::Preferences(kept)).0;
         }
-        let mut around = Around::default();
-        learn(&mut around.art, &guide.core.art);
         let (state, waiting) = update(&guide, state, Msg::Went(address::fragment()));
         let went = || link.callback(|()| Happened::Do(Msg::Went(address::fragment())));
         let (back, jumped) = (went(), went());
@@ -73,6 +71,8 @@ impl Component for App {
             events::hear("pressmark:offline-failed", move |why| failed.emit(Err(why.unwrap_or_default()))),
             events::hear("pressmark:update", move |_| newer.emit(())),
         ];
+        let mut around = Around::default();
+        learn(&mut around.art, art(&guide));
         App { guide, state, waiting, around, _ears: ears }
     }
 
@@ -83,13 +83,9 @@ impl Component for App {
                 self.state = state;
                 self.waiting.extend(effects);
             }
-            Happened::Book(bytes) => {
-                // A damaged book costs the long texts, never the finding.
-                match self.guide.take_book(&bytes) {
-                    Ok(book) => learn(&mut self.around.art, &book.art),
-                    Err(sentence) => self.state.notice = Some(sentence),
-                }
-            }
+            // Without the book the opening can still be answered.
+            Happened::Whole(Err(sentence)) => self.state.notice = Some(sentence),
+            Happened::Whole(Ok(guide)) => self.take(guide),
             Happened::Kept(kept) => self.around.kept = Some(kept),
             Happened::Update => self.around.update = true,
             Happened::Unkept(unkept) => self.around.unkept = unkept,
@@ -110,18 +106,35 @@ impl Component for App {
         if first {
             page::theme(self.state.theme.word());
             events::tell("usable", None);
-            let came = ctx.link().callback(Happened::Book);
-            wasm_bindgen_futures::spawn_local(async move {
-                // Without the long texts everything else works; they are asked for again with the next start.
-                if let Ok(bytes) = pack::load("book").await {
-                    came.emit(bytes);
-                }
-            });
+            if !self.guide.is_whole() {
+                let came = ctx.link().callback(Happened::Whole);
+                wasm_bindgen_futures::spawn_local(async move { came.emit(guide(true).await) });
+            }
         }
     }
 }
 
+/// The figures that a guide brings.
+fn art(guide: &Guide) -> &[Figure] {
+    guide.book.as_ref().map_or(&guide.core.art, |book| &book.art)
+}
+
+/// Loads the pack and makes it ready: the core alone, or the whole.
+///
+/// # Errors
+/// A sentence for the user.
+pub async fn guide(whole: bool) -> Result<Guide, String> {
+    let core = pack::load("core").await?;
+    let book = if whole { Some(pack::load("book").await?) } else { None };
+    Guide::from_bytes(&core, book.as_deref(), clock::this_year())
+}
+
 impl App {
+    fn take(&mut self, guide: Guide) {
+        learn(&mut self.around.art, art(&guide));
+        self.guide = Rc::new(guide);
+    }
+
     fn carry_out(&mut self, ctx: &Context<Self>, effect: Effect) {
         match effect {
             Effect::Address { fragment, push } => address::set(&fragment, push),

@@ -1,8 +1,7 @@
 //! The question page: loads the pack, then takes the page over.
 
-use app::app::{App, AppProps};
+use app::app::{App, AppProps, guide};
 use app::browser;
-use consult::Guide;
 use std::rc::Rc;
 
 #[cfg(target_arch = "wasm32")]
@@ -14,11 +13,9 @@ fn main() {
 }
 
 async fn start() {
-    let guide = match browser::pack::load("core").await {
-        Ok(bytes) => Guide::from_bytes(&bytes, browser::clock::this_year()),
-        Err(sentence) => Err(sentence),
-    };
-    match (guide, browser::page::root()) {
+    // A link may name any question; a fresh start needs those of the opening only.
+    let whole = !browser::address::fragment().is_empty();
+    match (guide(whole).await, browser::page::root()) {
         (Ok(guide), Some(root)) => {
             let props = AppProps { guide: Rc::new(guide) };
             yew::Renderer::<App>::with_root_and_props(root, props).render();

@@ -6,7 +6,7 @@ use crate::model::Model;
 use crate::prior::priors;
 use crate::resolve::{Draft, facts};
 use pack::{
-    Book, Candidate, Caution, Confusion, Core, Figure, Kind, KindText, Named, Question, QuestionText,
+    Book, Candidate, Caution, Confusion, Core, Figure, Kind, KindText, Named, Question, QuestionText, Rest,
     RoleRow, Row,
 };
 
@@ -77,12 +77,13 @@ pub(crate) fn core(model: &Model, drafts: &[Draft], codes: &mut Codes, faults: &
 }
 
 /// The long texts.
-pub(crate) fn book(model: &Model, core_digest: &[u8; 32], late: Vec<Figure>) -> Book {
+pub(crate) fn book(model: &Model, core_digest: &[u8; 32], late: Vec<Figure>, rest: Vec<Rest>) -> Book {
     let mut core = [0; 8];
     core.copy_from_slice(&core_digest[..8]);
     Book {
         id: model.manifest.head.id.clone(),
         core,
+        rest,
         sources: model.sources.clone(),
         kinds: model.kinds.iter().map(|k| kind_text(model, k)).collect(),
         questions: model.questions.iter().map(question_text).collect(),

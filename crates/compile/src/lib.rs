@@ -32,11 +32,11 @@ use units::Basis;
 /// A pack made of plain files.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Compiled {
-    /// The question path.
+    /// The question path, whole: with what travels in the book.
     pub core: pack::Core,
-    /// The long texts.
+    /// The long texts, and the words and tables of the questions outside the opening.
     pub book: pack::Book,
-    /// Bytes of the core.
+    /// Bytes of the core, without what travels in the book.
     pub core_bytes: Vec<u8>,
     /// Bytes of the book.
     pub book_bytes: Vec<u8>,
@@ -132,13 +132,16 @@ fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Op
     core.art = halves.early;
     checks::telling(model, &core, faults);
     let unsound = |e: pack::Fault| faults.add(&Spot::file("pack.toml"), e.0, "");
-    let core_bytes = pack::write_core(&core).map_err(unsound).ok()?;
+    let mut early = core.clone();
+    let rest = pack::part(&mut early);
+    let core_bytes = pack::write_core(&early).map_err(unsound).ok()?;
     let core_digest: [u8; 32] = Sha256::digest(&core_bytes).into();
-    let book = assemble::book(model, &core_digest, halves.late);
+    let book = assemble::book(model, &core_digest, halves.late, rest);
     let book_bytes = pack::write_book(&book);
     // Whoever opens the pack trusts nothing; what would be refused there is a fault here.
-    pack::read_core(&core_bytes).map_err(unsound).ok()?;
-    pack::read_book(&book_bytes).map_err(unsound).ok()?;
+    let mut whole = pack::read_core(&core_bytes).map_err(unsound).ok()?;
+    let read = pack::read_book(&book_bytes).map_err(unsound).ok()?;
+    pack::join(&mut whole, read.rest).map_err(unsound).ok()?;
     let book_digest: [u8; 32] = Sha256::digest(&book_bytes).into();
     let mut counts = Basis::ALL.map(|b| (b, 0));
     for (count, n) in counts.iter_mut().zip(model.counts) {

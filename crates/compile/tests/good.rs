@@ -173,7 +173,9 @@ fn everything_else_arrives() {
 #[test]
 fn bytes_come_back_and_are_named_by_their_digest() {
     let c = good();
-    assert_eq!(pack::read_core(&c.core_bytes), Ok(c.core.clone()));
+    let mut core = pack::read_core(&c.core_bytes).expect("a sound core");
+    assert_eq!(pack::join(&mut core, c.book.rest.clone()), Ok(()));
+    assert_eq!(core, c.core);
     assert_eq!(pack::read_book(&c.book_bytes), Ok(c.book.clone()));
     let first: String = c.book.core.iter().map(|b| format!("{b:02x}")).collect();
     assert_eq!((c.core_digest.len(), &c.core_digest[..16]), (64, first.as_str()));

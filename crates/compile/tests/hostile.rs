@@ -115,9 +115,16 @@ fn answered(files: &Files) -> Result<(), String> {
     }
     match found {
         Ok(c) => {
-            let core = pack::read_core(&c.core_bytes).as_ref() == Ok(&c.core);
-            let book = pack::read_book(&c.book_bytes).as_ref() == Ok(&c.book);
-            if core && book { Ok(()) } else { Err("the pack does not come back".to_string()) }
+            let book = pack::read_book(&c.book_bytes);
+            let core = pack::read_core(&c.core_bytes).and_then(|mut core| {
+                pack::join(&mut core, c.book.rest.clone())?;
+                Ok(core)
+            });
+            if core.as_ref() == Ok(&c.core) && book.as_ref() == Ok(&c.book) {
+                Ok(())
+            } else {
+                Err("the pack does not come back".to_string())
+            }
         }
         Err(faults) if faults.is_empty() => Err("refused without a fault".to_string()),
         Err(faults) => {

@@ -3,7 +3,6 @@
 use appraise::Band;
 use pack::{Book, Core, Standing};
 use reason::{Goal, Model, Plan};
-use std::cell::OnceCell;
 use units::Year;
 
 /// A pack with its model and one plan for each aim.
@@ -14,7 +13,7 @@ pub struct Guide {
     /// Its tables.
     pub model: Model,
     /// The long texts, once they have come.
-    pub book: OnceCell<Book>,
+    pub book: Option<Book>,
     /// The year it is.
     pub this_year: Year,
     pub(crate) plans: Vec<Plan>,
@@ -61,42 +60,39 @@ impl Guide {
         let goals =
             [Goal::kind(&model), Goal::role(&model), Goal::make(&model), Goal::Mix(worth_steps(&core))];
         let plans = goals.into_iter().map(|g| Plan::new(&model, g)).collect();
-        Ok(Guide {
-            core,
-            model,
-            book: OnceCell::new(),
-            this_year: this_year.clamp(dating::FIRST_YEAR, 9999),
-            plans,
-        })
+        Ok(Guide { core, model, book: None, this_year: this_year.clamp(dating::FIRST_YEAR, 9999), plans })
     }
 
-    /// Reads a pack's bytes and makes it ready.
+    /// Reads the core of a pack and, when it has come, its book, and makes them ready. Without the book the questions
+    /// outside the opening are not asked.
     ///
     /// # Errors
     /// A sentence that says why the bytes were refused.
-    pub fn from_bytes(core: &[u8], this_year: Year) -> Result<Guide, String> {
-        Guide::new(pack::read_core(core).map_err(|f| f.0)?, this_year)
-    }
-
-    /// Takes the long texts.
-    ///
-    /// # Errors
-    /// A sentence when they are damaged or belong to another pack.
-    pub fn take_book(&self, bytes: &[u8]) -> Result<&Book, String> {
-        let book = pack::read_book(bytes).map_err(|f| f.0)?;
-        let fits = book.id == self.core.head.id
-            && book.kinds.len() == self.core.kinds.len()
-            && book.questions.len() == self.core.questions.len();
+    pub fn from_bytes(core: &[u8], book: Option<&[u8]>, this_year: Year) -> Result<Guide, String> {
+        let mut core = pack::read_core(core).map_err(|f| f.0)?;
+        let Some(bytes) = book else {
+            return Guide::new(core, this_year);
+        };
+        let mut book = pack::read_book(bytes).map_err(|f| f.0)?;
+        let fits = book.id == core.head.id
+            && book.kinds.len() == core.kinds.len()
+            && book.questions.len() == core.questions.len();
         if !fits {
             return Err("The long texts belong to another edition of this pack. Reload the page.".to_string());
         }
-        // A second book of the same pack is the same book.
-        Ok(self.book.get_or_init(|| book))
+        pack::join(&mut core, std::mem::take(&mut book.rest)).map_err(|f| f.0)?;
+        Ok(Guide { book: Some(book), ..Guide::new(core, this_year)? })
+    }
+
+    /// Whether every question can be asked.
+    #[must_use]
+    pub fn is_whole(&self) -> bool {
+        self.core.questions.iter().all(pack::Question::is_whole)
     }
 
     /// The long texts of a kind, once the book is there.
     pub(crate) fn kind_text(&self, kind: usize) -> Option<&pack::KindText> {
-        self.book.get()?.kinds.get(kind)
+        self.book.as_ref()?.kinds.get(kind)
     }
 
     pub(crate) fn plan(&self, aim: Aim) -> &Plan {
@@ -115,7 +111,7 @@ impl Guide {
 
     /// The source text behind an index, once the book is there.
     pub(crate) fn source(&self, at: Option<u16>) -> Option<&str> {
-        let source = self.book.get()?.sources.get(usize::from(at?))?;
+        let source = self.book.as_ref()?.sources.get(usize::from(at?))?;
         Some(&source.text)
     }
 }

@@ -28,6 +28,8 @@ pub(crate) enum Asked {
     Question(usize),
     /// Where the piece is offered.
     Place,
+    /// The opening is answered before the other questions have come.
+    Later,
     /// Nothing is left that would tell enough.
     Nothing,
 }
@@ -40,7 +42,8 @@ pub(crate) fn asked(guide: &Guide, state: &State, facts: &Facts) -> Asked {
     if !state.place_asked && !state.given.is_empty() && guide.core.places.len() > 1 {
         return Asked::Place;
     }
-    next_question(guide, state, facts).map_or(Asked::Nothing, Asked::Question)
+    let none = if guide.is_whole() { Asked::Nothing } else { Asked::Later };
+    next_question(guide, state, facts).map_or(none, Asked::Question)
 }
 
 /// The next question on the way, whatever was asked for by hand.
@@ -124,7 +127,7 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts, at: usize, links
         last: last(guide, state),
         newcomers: guide
             .book
-            .get()
+            .as_ref()
             .filter(|_| state.why)
             .and_then(|b| b.questions.get(at))
             .map(|t| t.newcomers.clone())
@@ -224,7 +227,7 @@ pub(crate) fn list(guide: &Guide, state: &State, facts: &Facts) -> Vec<PartView>
             .enumerate()
             .filter(|(i, q)| {
                 let open = facts.ranked.iter().any(|l| l.question == *i) || state.answer_to(*i).is_some();
-                usize::from(q.part) == p && (open || q.gate.is_none() && !state.picture)
+                usize::from(q.part) == p && q.is_whole() && (open || q.gate.is_none() && !state.picture)
             })
             .map(|(i, q)| listed(guide, state, i, q, best.contains(&i)))
             .collect();

@@ -7,7 +7,7 @@ use crate::guide::{Aim, Guide};
 use crate::look::{self, Asked};
 use crate::state::{Before, Given, Manner, Screen, State, Theme, Typed, What};
 use measure::Instrument;
-use pack::Form;
+use pack::{Form, Question};
 use units::{Length, LengthUnit, Mass};
 
 /// What a user did, or what came from outside.
@@ -222,11 +222,10 @@ fn can_be(guide: &Guide, msg: &Msg) -> bool {
     let core = &guide.core;
     match *msg {
         Msg::Choose { question, choice } => {
-            core.questions.get(question).is_some_and(|q| choice < q.choices.len())
+            core.questions.get(question).is_some_and(|q| q.is_whole() && choice < q.choices.len())
         }
-        Msg::Cannot(q) | Msg::Unsure(q) | Msg::TakeBack(q) | Msg::Ask(q) | Msg::Enter(q) => {
-            q < core.questions.len()
-        }
+        Msg::Cannot(q) | Msg::Ask(q) | Msg::Enter(q) => core.questions.get(q).is_some_and(Question::is_whole),
+        Msg::Unsure(q) | Msg::TakeBack(q) => q < core.questions.len(),
         Msg::Place(place) => place < core.places.len(),
         Msg::Tool(tool) => tool < core.tools.len(),
         _ => true,

@@ -38,6 +38,8 @@ pub enum Body {
     Look(LookView),
     /// Where the piece is offered, asked once.
     Place(PlaceView),
+    /// The opening is answered, and the other questions are still on their way.
+    Later,
     /// The finding.
     Finding(Box<FindingView>),
     /// All looks at once.
@@ -318,6 +320,7 @@ pub fn view(guide: &Guide, state: &State, links: bool) -> View {
         (Screen::Setup, _) => Body::Setup(look::setup(guide, state)),
         (Screen::Look, look::Asked::Place) => Body::Place(look::place(guide, state)),
         (Screen::Look, look::Asked::Question(q)) => Body::Look(look::view(guide, state, &facts, q, links)),
+        (Screen::Look, look::Asked::Later) => Body::Later,
         (Screen::Look, look::Asked::Nothing) => Body::Finding(Box::new(finding::view(guide, state, &facts))),
     };
     let strip = (!matches!(body, Body::Finding(_))).then(|| look::strip(guide, state, &facts));

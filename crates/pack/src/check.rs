@@ -83,7 +83,8 @@ pub fn check_core(core: &Core) -> Result<(), Fault> {
 fn question(core: &Core, at: usize, q: &Question) -> Result<(), Fault> {
     [&q.id, &q.ask, &q.look].into_iter().try_for_each(|t| text(t))?;
     count("choices", q.choices.len(), 2, MOST_CHOICES)?;
-    count("tables of a question", q.rows.len(), 1, MOST_ROWS)?;
+    let opens = core.opening.iter().any(|o| usize::from(*o) == at);
+    count("tables of a question", q.rows.len(), usize::from(opens), MOST_ROWS)?;
     must(usize::from(q.part) < core.parts.len(), "the part of a question")?;
     must(q.tool.is_none_or(|t| usize::from(t) < core.tools.len()), "the tool of a question")?;
     must(q.group.is_none_or(|g| usize::from(g) < core.groups.len()), "the group of a question")?;
@@ -153,7 +154,8 @@ fn candidate(core: &Core, c: &Candidate) -> Result<(), Fault> {
     must(c.prior.len() == core.places.len(), "the prior of a candidate")?;
     must(c.prior.iter().all(|p| *p <= 1_000_000_000), "the prior of a candidate")?;
     must(c.rows.len() == core.questions.len(), "the tables of a candidate")?;
-    let known = c.rows.iter().zip(&core.questions).all(|(r, q)| usize::from(*r) < q.rows.len());
+    let known = |(r, q): (&u16, &Question)| usize::from(*r) < q.rows.len() || !q.is_whole() && *r == 0;
+    let known = c.rows.iter().zip(&core.questions).all(known);
     must(known, "the tables of a candidate")
 }
 
@@ -217,6 +219,10 @@ pub(crate) fn check_book(book: &Book) -> Result<(), Fault> {
             .chain(k.also_said.iter().map(|s| &s.says))
     });
     texts
+        .chain(book.rest.iter().flat_map(|r| {
+            let said = r.choices.iter().flat_map(|s| [&s.id, &s.label, &s.clue, &s.draw]);
+            [&r.id, &r.ask, &r.look].into_iter().chain(said)
+        }))
         .chain(book.questions.iter().flat_map(|q| [&q.seller, &q.newcomers]))
         .chain(book.art.iter().flat_map(|f| [&f.name, &f.strokes, &f.says]))
         .chain(book.sources.iter().flat_map(|s| [&s.key, &s.text]))

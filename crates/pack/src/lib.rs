@@ -6,8 +6,10 @@ extern crate alloc;
 mod check;
 mod codec;
 mod frame;
+mod halves;
 mod wire;
 
 pub use check::check_core;
 pub use frame::{FORMAT, Fault, LARGEST_BOOK, LARGEST_CORE, read_book, read_core, write_book, write_core};
+pub use halves::{join, part};
 pub use wire::*;

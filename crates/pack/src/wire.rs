@@ -8,7 +8,8 @@ use alloc::string::String;
 use alloc::vec::Vec;
 use units::{Basis, Money, Period, Year};
 
-/// The question path: what must be there before the first question.
+/// The question path: what must be there before the first question. Questions outside the opening may lack their words
+/// and tables, which then come with the book.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Core {
     /// What this pack is.
@@ -105,8 +106,16 @@ pub struct Question {
     pub form: Form,
     /// At most six.
     pub choices: Vec<Choice>,
-    /// Distributions that candidates refer to.
+    /// Distributions that candidates refer to; none while they wait for the book.
     pub rows: Vec<Row>,
+}
+
+impl Question {
+    /// Whether its words and tables are there.
+    #[must_use]
+    pub fn is_whole(&self) -> bool {
+        !self.rows.is_empty()
+    }
 }
 
 /// How a question is answered.
@@ -295,6 +304,8 @@ pub struct Book {
     pub id: String,
     /// First eight bytes of the SHA-256 of the core it was made with.
     pub core: [u8; 8],
+    /// What the core's questions outside the opening lack, in their order.
+    pub rest: Vec<Rest>,
     /// Sources, in the order that the core refers to.
     pub sources: Vec<Source>,
     /// By kind.
@@ -305,6 +316,36 @@ pub struct Book {
     pub art: Vec<Figure>,
     /// Words and their meanings.
     pub terms: Vec<Term>,
+}
+
+/// Words and tables of a question outside the opening.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rest {
+    /// As in the data files.
+    pub id: String,
+    /// The heading, a question.
+    pub ask: String,
+    /// Where and how to look.
+    pub look: String,
+    /// By choice.
+    pub choices: Vec<Saying>,
+    /// Distributions.
+    pub rows: Vec<Row>,
+    /// By candidate, index into `rows`.
+    pub of: Vec<u16>,
+}
+
+/// Words of a choice.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Saying {
+    /// As in the data files.
+    pub id: String,
+    /// On the key.
+    pub label: String,
+    /// As a clue in the finding.
+    pub clue: String,
+    /// What to draw.
+    pub draw: String,
 }
 
 /// The long texts of a kind.
@@ -394,7 +435,9 @@ fields! {
     Caution { code, id, text, grave, raised_by }
     RoleRow { shares, basis }
     Candidate { kind, make, form, prior, roles, rows }
-    Book { id, core, sources, kinds, questions, art, terms }
+    Book { id, core, rest, sources, kinds, questions, art, terms }
+    Rest { id, ask, look, choices, rows, of }
+    Saying { id, label, clue, draw }
     KindText { purpose, draw, notes, confusions, found, companions, same_as, also_said }
     Statement { says, basis, source }
     QuestionText { seller, newcomers }

@@ -4,8 +4,8 @@ mod common;
 
 use common::{sentence, tiny};
 use pack::{
-    Book, Core, Form, Gate, Named, RoleRow, Row, Says, Standing, check_core, read_book, write_book,
-    write_core,
+    Book, Core, Form, Gate, Named, Rest, RoleRow, Row, Says, Standing, check_core, join, part, read_book,
+    write_book, write_core,
 };
 use units::{Basis, Currency};
 
@@ -14,6 +14,7 @@ type SpoilBook = fn(&mut Book);
 
 // Indices in the small pack, in the order of its files.
 const LENGTH: usize = 0;
+const HEFT: usize = 1;
 const GRIP: usize = 2;
 const HOLES: usize = 3;
 
@@ -150,6 +151,12 @@ const HOLDS: &[(&str, Spoil)] = &[
     ("the roles of a candidate", |c| c.candidates[0].roles = c.role_rows.len() as u16),
     ("the prior of a candidate", |c| c.candidates[0].prior.truncate(1)),
     ("the prior of a candidate", |c| c.candidates[0].prior[1] = 1_000_000_001),
+    ("the twins of a kind", |c| c.kinds[0].either = vec![99]),
+    // While a question waits for the book, nobody refers to its tables.
+    ("the tables of a candidate", |c| {
+        c.questions[HEFT].rows.clear();
+        c.candidates[0].rows[HEFT] = 1;
+    }),
     ("the tables of a candidate", |c| c.candidates[0].rows.truncate(4)),
     ("the tables of a candidate", |c| c.candidates[0].rows[GRIP] = c.questions[GRIP].rows.len() as u16),
     ("the prior of a place", |c| c.candidates.iter_mut().for_each(|c| c.prior[1] = 0)),
@@ -307,6 +314,27 @@ fn a_book_holds_together_or_is_refused() {
 }
 
 #[test]
+fn halves_of_two_editions_are_refused() {
+    let other = "The two halves of this pack belong to different editions.";
+    let spoil: &[(&str, fn(&mut Vec<Rest>))] = &[
+        (other, |r| r.truncate(1)),
+        (other, |r| r[0].choices.truncate(1)),
+        (other, |r| r[0].of.truncate(1)),
+        (other, |r| r[0].rows.clear()),
+        (
+            "This pack is damaged or was made by another program. This does not hold together: the tables of a candidate.",
+            |r| r[0].of[0] = 99,
+        ),
+    ];
+    for (words, spoil) in spoil {
+        let mut core = tiny().core;
+        let mut rest = part(&mut core);
+        spoil(&mut rest);
+        assert_eq!(join(&mut core, rest).map_err(|f| f.0), Err((*words).to_string()));
+    }
+}
+
+#[test]
 fn at_the_limits_a_core_is_sound() {
     let fine: &[Spoil] = &[
         |c| c.groups = vec![999; 64],
@@ -327,6 +355,12 @@ fn at_the_limits_a_core_is_sound() {
         |c| c.kinds[0].makes[0].as_mut().expect("a make").period.earliest = 800,
         |c| c.kinds[0].makes[0].as_mut().expect("a make").period.latest = 2200,
         |c| c.opening.clear(),
+        |c| c.kinds[0].either = vec![1],
+        // A question outside the opening may wait for the book.
+        |c| {
+            c.questions[HEFT].rows.clear();
+            c.candidates.iter_mut().for_each(|c| c.rows[HEFT] = 0);
+        },
     ];
     for (at, change) in fine.iter().enumerate() {
         let mut core = tiny().core;

@@ -11,10 +11,14 @@ use units::{Basis, Currency, Money, Period};
 #[test]
 fn packs_of_the_project_come_back() {
     for c in [common::irons(), common::tiny()] {
-        assert_eq!(read_core(&c.core_bytes).as_ref(), Ok(&c.core));
-        assert_eq!(write_core(&c.core).as_ref(), Ok(&c.core_bytes));
-        assert_eq!(read_book(&c.book_bytes).as_ref(), Ok(&c.book));
-        assert_eq!(write_book(&c.book), c.book_bytes);
+        let mut core = read_core(&c.core_bytes).expect("a sound core");
+        assert_eq!(write_core(&core).as_ref(), Ok(&c.core_bytes));
+        let book = read_book(&c.book_bytes).expect("a sound book");
+        assert_eq!(book, c.book);
+        assert_eq!(write_book(&book), c.book_bytes);
+        assert_ne!(core, c.core, "something waits for the book");
+        assert_eq!(join(&mut core, book.rest), Ok(()));
+        assert_eq!(core, c.core);
     }
 }
 
@@ -189,6 +193,7 @@ fn core() -> impl Strategy<Value = Core> {
                             makes: (makes.into_iter().enumerate())
                                 .map(|(m, (f, on))| (m == 0 || on).then_some(f))
                                 .collect(),
+                            either: vec![code % n as u16],
                             cautions: (0..cautions.len() as u16).filter(|c| c % 2 == code % 2).collect(),
                         });
                     let raised = |[q, c]: [u16; 2]| {
@@ -259,6 +264,15 @@ proptest! {
         let bytes = write_core(&core).expect("a sound core is written");
         let read = read_core(&bytes);
         prop_assert_eq!(read.as_ref(), Ok(&core));
+        // Parted, each half is sound alone, and joined they are the whole again.
+        let mut early = core.clone();
+        let rest = part(&mut early);
+        let outside = (0..core.questions.len()).filter(|q| !core.opening.contains(&(*q as u16)));
+        prop_assert_eq!(rest.len(), outside.count());
+        let early_bytes = write_core(&early).expect("a sound core is written");
+        let mut back = read_core(&early_bytes).expect("a sound core");
+        prop_assert_eq!(join(&mut back, rest), Ok(()));
+        prop_assert_eq!(&back, &core);
         // And not one byte less is enough.
         prop_assert!(read_core(&bytes[..bytes.len() - 1]).is_err());
     }

@@ -1,7 +1,7 @@
 //! Packs that were given out: each still loads and comes to the same findings, or is refused with the sentence that
 //! names its format.
 
-use pack::{FORMAT, read_book, read_core};
+use pack::{FORMAT, join, read_book, read_core};
 use reason::{Answer, Model, Told, weigh};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -59,6 +59,8 @@ fn packs_given_out_still_load_or_say_why_not() {
             }
         };
         assert_eq!((book.id.as_str(), book.kinds.len()), (core.head.id.as_str(), core.kinds.len()));
+        let mut core = core;
+        join(&mut core, book.rest).expect("two halves of one pack");
         let model = Model::from_core(&core).expect("a model");
         let kept = String::from_utf8(file("posteriors.txt")).expect("text");
         let found: String = kept.lines().map(|l| reckoned(&model, l) + "\n").collect();

@@ -19,7 +19,7 @@ impl Model {
                     Quantity::Heft(bounds(q, |thousandths| libm::log(f64::from(thousandths) / 1000.0)))
                 }
             },
-            rows: q.rows.iter().map(|r| row(&r.says, q.form)).collect(),
+            rows: rows(q),
             row_of: core.candidates.iter().map(|c| usize::from(c.rows[i])).collect(),
             misread: (share(q.misread_sure), share(q.misread_unsure)),
             confused: q
@@ -60,6 +60,15 @@ impl Model {
 
 fn bounds(q: &pack::Question, unit: impl Fn(u32) -> f64) -> Vec<f64> {
     q.choices.iter().filter_map(|c| c.upper).map(unit).collect()
+}
+
+/// The distributions of a question. One that waits for the book shows every candidate alike, so it tells nothing.
+fn rows(q: &pack::Question) -> Vec<RowParts> {
+    let alike = || match q.form {
+        Form::Choice => RowParts::Shares(vec![1.0 / q.choices.len() as f64; q.choices.len()]),
+        Form::Length | Form::Heft => RowParts::Spread { mean: 0.0, sd: 1.0 },
+    };
+    if q.is_whole() { q.rows.iter().map(|r| row(&r.says, q.form)).collect() } else { vec![alike()] }
 }
 
 fn row(says: &Says, form: Form) -> RowParts {

@@ -167,8 +167,10 @@ mod tests {
 
     /// The golden pack with every text of the question path replaced by one that means harm; its figures are invented.
     fn hostile(text: &str) -> Guide {
-        let core = include_bytes!("../../../tests/golden/format-1/core.pack");
-        let mut core = Guide::from_bytes(core, 2026).map(|g| g.core).expect("the golden pack");
+        let core = include_bytes!("../../../tests/golden/format-2/core.pack");
+        let book = include_bytes!("../../../tests/golden/format-2/book.pack");
+        let guide = Guide::from_bytes(core, Some(book), 2026).expect("the golden pack");
+        let mut core = guide.core;
         let head = &mut core.head;
         for t in [&mut head.name, &mut head.edition, &mut head.licence, &mut head.notice, &mut head.language]
         {

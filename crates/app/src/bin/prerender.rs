@@ -10,7 +10,7 @@ use std::rc::Rc;
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let path = std::env::args().nth(1).ok_or("Name the file of the pack's core.")?;
     // The year bears on findings only; the first question is the same in every year.
-    let guide = Guide::from_bytes(&std::fs::read(path)?, 2000)?;
+    let guide = Guide::from_bytes(&std::fs::read(path)?, None, 2000)?;
     let art = guide.core.art.iter().map(|f| (f.name.as_str(), f.strokes.as_str(), ""));
     let art = Art::new(art);
     let view = view(&guide, &State::default(), true);

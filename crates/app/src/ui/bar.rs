@@ -17,6 +17,11 @@ pub(crate) fn bar(body: &Body, on: Option<&Callback<Msg>>) -> Html {
             ("Skip", Msg::SkipPlace),
             (if v.picture { "It is in my hand" } else { "Only a picture" }, Msg::Picture(!v.picture)),
         ],
+        Body::Later => [
+            ("Undo", Msg::Undo),
+            ("All looks", Msg::Show(Screen::List)),
+            ("See finding", Msg::Show(Screen::Finding)),
+        ],
         Body::Finding(_) => {
             [("Undo", Msg::Undo), ("All looks", Msg::Show(Screen::List)), ("Next piece", Msg::Fresh)]
         }

@@ -39,6 +39,10 @@ pub(crate) fn screen(view: &View, around: &Around, on: &Callback<Msg>) -> Html {
     let body = match &view.body {
         Body::Look(v) => look::look(v, &around.art, Some(on)),
         Body::Place(v) => place::place(v, on),
+        Body::Later => several(vec![
+            look::heading("One moment").into(),
+            text("p", "hint", "The other questions are on their way.").into(),
+        ]),
         Body::Finding(v) => finding::finding(v, &around.art, on),
         Body::List(v) => list::list(v, on),
         Body::Setup(v) => setup::setup(v, around, on),

@@ -140,7 +140,10 @@ fn basis(guide: &Guide, facts: &Facts, question: usize) -> String {
         .filter(|c| usize::from(guide.core.candidates[*c].kind) == facts.first)
         .reduce(|a, b| if facts.posterior.p[b] > facts.posterior.p[a] { b } else { a });
     let Some(own) = own else { return String::new() };
-    let row = &guide.core.questions[question].rows[usize::from(guide.core.candidates[own].rows[question])];
+    let rows = &guide.core.questions[question].rows;
+    let Some(row) = rows.get(usize::from(guide.core.candidates[own].rows[question])) else {
+        return String::new();
+    };
     match guide.source(row.source) {
         Some(source) => format!("{}: {source}", row.basis.phrase()),
         None => row.basis.phrase().to_string(),

@@ -129,7 +129,7 @@ impl Facts {
 
     /// The looks that need the hand and tell most, as questions for a seller who has the piece.
     pub(crate) fn seller_questions(&self, guide: &Guide) -> Vec<String> {
-        let Some(book) = guide.book.get().filter(|_| self.picture) else {
+        let Some(book) = guide.book.as_ref().filter(|_| self.picture) else {
             return Vec::new();
         };
         let text = |q: usize| book.questions[q].seller.clone();

@@ -215,11 +215,11 @@ fn sources(guide: &Guide, facts: &Facts) -> Vec<String> {
     }
     for c in guide.core.candidates.iter().filter(|c| usize::from(c.kind) == facts.first) {
         keys.extend(
-            guide.core.questions.iter().zip(&c.rows).filter_map(|(q, r)| q.rows[usize::from(*r)].source),
+            guide.core.questions.iter().zip(&c.rows).filter_map(|(q, r)| q.rows.get(usize::from(*r))?.source),
         );
     }
     // In the order of the book, each once.
-    let all = guide.book.get().map_or(0, |b| b.sources.len());
+    let all = guide.book.as_ref().map_or(0, |b| b.sources.len());
     let named = (0..all as u16).filter(|k| keys.contains(k));
     named.filter_map(|k| guide.source(Some(k)).map(str::to_string)).collect()
 }
@@ -234,7 +234,7 @@ fn typical_length(guide: &Guide, state: &State, kind: usize) -> u32 {
     }
     let q = &guide.core.questions[question];
     let own = guide.core.candidates.iter().find(|c| usize::from(c.kind) == kind);
-    match own.map(|c| &q.rows[usize::from(c.rows[question])].says) {
+    match own.and_then(|c| Some(&q.rows.get(usize::from(c.rows[question]))?.says)) {
         Some(Says::Spread { mean, .. }) if q.form == Form::Length => (mean / 10).unsigned_abs(),
         _ => 0,
     }

@@ -42,9 +42,7 @@ fn compiled(folder: &str) -> Halves {
 }
 
 fn ready((core, book): &Halves, year: i16) -> Guide {
-    let guide = Guide::from_bytes(core, year).expect("the pack can be read");
-    guide.take_book(book).expect("the book belongs to it");
-    guide
+    Guide::from_bytes(core, Some(book), year).expect("the pack can be read")
 }
 
 /// The bundled pack, book included.

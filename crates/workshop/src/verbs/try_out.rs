@@ -72,8 +72,8 @@ fn finding(
 ) -> Result<(Guide, State, FindingView), Vec<String>> {
     let compiled = compile::compile(files)
         .map_err(|faults| faults.iter().map(ToString::to_string).collect::<Vec<_>>())?;
-    let guide = Guide::new(compiled.core, year).map_err(|says| vec![says])?;
-    guide.take_book(&compiled.book_bytes).map_err(|says| vec![says])?;
+    let guide = Guide::from_bytes(&compiled.core_bytes, Some(&compiled.book_bytes), year)
+        .map_err(|says| vec![says])?;
     let mut state = from_text(&guide, answers)?;
     state.screen = Screen::Finding;
     state.money = true;

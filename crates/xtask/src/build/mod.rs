@@ -23,9 +23,10 @@ use std::path::{Path, PathBuf};
 pub(crate) use html::values as attribute_values;
 pub(crate) use page::named_wasm;
 
-/// The compiled core of the bundled pack, made if it is not there.
-pub(crate) fn core(steps: &mut Steps) -> Result<PathBuf> {
-    Ok(pack::step(steps)?.core)
+/// Core and book of the bundled pack, made if they are not there.
+pub(crate) fn halves(steps: &mut Steps) -> Result<[PathBuf; 2]> {
+    let packs = pack::step(steps)?;
+    Ok([packs.core, packs.book])
 }
 
 /// Files that go into the release under names made of their bytes, as they are.

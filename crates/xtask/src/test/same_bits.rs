@@ -8,7 +8,6 @@ use crate::run;
 use crate::setup;
 use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
-use std::path::Path;
 use std::process::Command;
 
 /// Consultations at each depth.
@@ -20,7 +19,7 @@ const SEED: &str = "20261124";
 pub(super) fn check(steps: &mut Steps, depth: Depth) -> Result<()> {
     let tools = setup::page(steps)?;
     let node = tools.node.context("Node is missing, in which the wasm is run.")?;
-    let core = build::core(steps)?;
+    let halves = build::halves(steps)?;
     let n = if depth == Depth::Deep { DEEP } else { SHALLOW };
     let bound = house::at("target/wasm-hash");
     run::shown(run::cargo().args([
@@ -35,14 +34,14 @@ pub(super) fn check(steps: &mut Steps, depth: Depth) -> Result<()> {
     let wasm = house::target().join("wasm32-unknown-unknown/release/tests.wasm");
     let mut bind = run::command(&tools.bindgen);
     run::shown(bind.args(["--target", "nodejs", "--no-typescript", "--out-dir"]).arg(&bound).arg(wasm))?;
-    let words = |command: &mut Command, core: &Path| -> Result<String> {
-        let printed = run::printed(command.arg(core).args([n, SEED]))?;
+    let words = |command: &mut Command| -> Result<String> {
+        let printed = run::printed(command.args(&halves).args([n, SEED]))?;
         Ok(String::from_utf8_lossy(&printed).trim().to_string())
     };
-    let native = words(run::cargo().args(["run", "--package", "tests", "--bin", "walk", "--"]), &core)?;
+    let native = words(run::cargo().args(["run", "--package", "tests", "--bin", "walk", "--"]))?;
     let mut script = run::command(&node.program);
     script.arg(house::at("tests/wasm-hash/run.mjs")).arg(bound.join("tests.js"));
-    let wasm = words(&mut script, &core)?;
+    let wasm = words(&mut script)?;
     println!("consultations, answers, hash: native {native}; wasm {wasm}");
     if depth == Depth::Deep {
         deep::add(&format!("the same bits in wasm: native {native}; wasm {wasm}"))?;
