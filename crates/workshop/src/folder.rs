@@ -1,6 +1,7 @@
 //! Reading the folder of a pack, or of art. Only here does a pack meet the disk.
 
 use compile::{Fault, Figure, Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES};
+use consult::Guide;
 use std::fs;
 use std::path::Path;
 
@@ -18,6 +19,16 @@ pub(crate) fn read(pack: &str) -> Result<Files, String> {
         all.extend(figures.into_iter().map(|(p, t)| (format!("art/{p}"), t)));
     }
     Ok(Files::new(all))
+}
+
+/// The pack of these files made ready, book included, for what does not depend on the year.
+///
+/// # Errors
+/// All faults of the pack.
+pub(crate) fn guide(files: &Files) -> Result<Guide, Vec<String>> {
+    let compiled = compile::compile(files)
+        .map_err(|faults| faults.iter().map(ToString::to_string).collect::<Vec<_>>())?;
+    Guide::from_bytes(&compiled.core_bytes, Some(&compiled.book_bytes), 2000).map_err(|says| vec![says])
 }
 
 /// The figures of a folder of art.

@@ -25,6 +25,7 @@ workshop: the tool for people who write packs
   workshop check <pack>                  look for faults in a folder of plain files
   workshop build <pack> --out <folder>   make the pack that the page reads
   workshop try <pack> --answers <file>   the finding for a file of answers
+  workshop simulate <pack>               how often the guide is right about pieces of its own tables
   workshop print key <pack>              the printed key, as a page
   workshop codes <pack>                  the lines that codes.csv still lacks
   workshop words                         the words in which drawings are described
@@ -49,6 +50,7 @@ fn main() -> ExitCode {
             "build" => verbs::build::run(rest),
             "codes" => verbs::codes::run(rest),
             "print" => verbs::print::run(rest),
+            "simulate" => verbs::simulate::run_verb(rest),
             "try" => verbs::try_out::run(rest),
             "words" => verbs::words::run(rest),
             other => args::refuse(&format!("There is no verb \"{other}\"."), HELP),

@@ -1,0 +1,88 @@
+//! Pieces drawn from the pack's own tables, examined as the page has them examined, and how often it comes out right.
+
+mod examine;
+mod piece;
+mod tally;
+
+pub use examine::{Examined, Shown, examine};
+pub use piece::{Drawer, Form, Piece};
+pub use tally::{Figures, Mistaken, figures, mistaken};
+
+use consult::Guide;
+use reason::Random;
+use std::thread;
+
+/// How it is simulated.
+#[derive(Debug, Clone)]
+pub struct Setting {
+    /// What every piece's own numbers are drawn from.
+    pub seed: u64,
+    /// Ids of the tools at hand; those that the pack does not know are left out.
+    pub tools: Vec<String>,
+}
+
+impl Setting {
+    /// Ruler and magnet: what fits into a pocket.
+    #[must_use]
+    pub fn pocket(seed: u64) -> Setting {
+        Setting { seed, tools: vec!["magnet".to_string(), "ruler".to_string()] }
+    }
+
+    fn indices(&self, guide: &Guide) -> Vec<usize> {
+        let at = |id: &String| guide.core.tools.iter().position(|t| t.id == *id);
+        self.tools.iter().filter_map(at).collect()
+    }
+}
+
+/// The entropy of the kind before any look, in bits, the unknown kind left out as it is among the pieces.
+#[must_use]
+pub fn entropy(guide: &Guide) -> f64 {
+    let mut shares = vec![0.0; guide.core.kinds.len()];
+    let drawer = Drawer::new(guide);
+    drawer.weights().iter().zip(guide.model.kind_of()).for_each(|(w, k)| shares[*k] += w);
+    let all: f64 = shares.iter().sum();
+    shares.iter().filter(|s| **s > 0.0).map(|s| s / all * libm::log2(all / s)).sum()
+}
+
+/// `count` pieces as common as the pack says.
+#[must_use]
+pub fn run(guide: &Guide, setting: &Setting, form: Form, count: usize) -> Vec<Examined> {
+    let pieces: Vec<Option<usize>> = vec![None; count];
+    spread(guide, setting, form, &pieces)
+}
+
+/// `each` pieces of every kind that can be drawn, kind by kind.
+#[must_use]
+pub fn run_each(guide: &Guide, setting: &Setting, form: Form, each: usize) -> Vec<Examined> {
+    let kinds = Drawer::new(guide).kinds();
+    let pieces: Vec<Option<usize>> =
+        kinds.into_iter().flat_map(|k| std::iter::repeat_n(Some(k), each)).collect();
+    spread(guide, setting, form, &pieces)
+}
+
+/// Each piece has a seed of its own, so that the number of threads changes nothing.
+fn spread(guide: &Guide, setting: &Setting, form: Form, pieces: &[Option<usize>]) -> Vec<Examined> {
+    let drawer = Drawer::new(guide);
+    let tools = setting.indices(guide);
+    let examiner = examine::Examiner::new(guide, &tools);
+    let one = |(i, kind): (usize, &Option<usize>)| {
+        // The odd constant keeps neighbouring seeds apart.
+        let own = setting.seed.wrapping_add((i as u64).wrapping_mul(0xa076_1d64_78bd_642f));
+        let mut random = Random::seeded(Random::seeded(own).bits());
+        examiner.examine(&drawer.draw(form, *kind, &mut random))
+    };
+    let threads = thread::available_parallelism().map_or(1, usize::from).min(pieces.len().max(1));
+    let all = |from: usize| -> Vec<(usize, Examined)> {
+        pieces.iter().enumerate().skip(from).step_by(threads).map(|p| (p.0, one(p))).collect()
+    };
+    let mut done: Vec<(usize, Examined)> = thread::scope(|scope| {
+        let all = &all;
+        let others: Vec<_> = (1..threads).map(|t| scope.spawn(move || all(t))).collect();
+        let mut done = all(0);
+        // A thread that died has left its pieces out, which the caller sees by their number.
+        done.extend(others.into_iter().filter_map(|t| t.join().ok()).flatten());
+        done
+    });
+    done.sort_by_key(|d| d.0);
+    done.into_iter().map(|d| d.1).collect()
+}

@@ -1,0 +1,121 @@
+//! Figures of many examinations.
+
+use super::examine::Examined;
+use consult::Guide;
+
+/// A finding shown at this share or above is counted among the sure ones.
+const SHOWN: f64 = 0.90;
+
+/// How often it came out right. Shares from 0 to 1.
+#[derive(Debug, Clone, Copy)]
+pub struct Figures {
+    /// Pieces.
+    pub pieces: usize,
+    /// The right kind, or one that the pack declares not to be told from it, came first.
+    pub first: f64,
+    /// It came among the first three.
+    pub three: f64,
+    /// The first role is the first of the piece's own table of roles: all that looks can tell.
+    pub role: f64,
+    /// The first role is what the piece was made as, drawn from that table.
+    pub role_drawn: f64,
+    /// Share of findings whose kind is shown at 90 in 100 or more, and how many of these are right.
+    pub sure_kind: (f64, f64),
+    /// The same of the role.
+    pub sure_role: (f64, f64),
+    /// The same, against the role drawn.
+    pub sure_role_drawn: (f64, f64),
+    /// Mean number of looks until settled or spent.
+    pub until: f64,
+    /// Share of settled ones.
+    pub settled: f64,
+    /// Mean number of looks to the end.
+    pub looks: f64,
+}
+
+/// The figures of these pieces.
+#[must_use]
+pub fn figures(guide: &Guide, pieces: &[Examined]) -> Figures {
+    let share =
+        |f: &dyn Fn(&Examined) -> bool| pieces.iter().filter(|p| f(p)).count() as f64 / pieces.len() as f64;
+    let among = |of: &dyn Fn(&Examined) -> bool, f: &dyn Fn(&Examined) -> bool| {
+        let all = share(of);
+        (all, if all > 0.0 { share(&|p| of(p) && f(p)) / all } else { 1.0 })
+    };
+    let mean =
+        |f: &dyn Fn(&Examined) -> usize| pieces.iter().map(f).sum::<usize>() as f64 / pieces.len() as f64;
+    let first = |p: &Examined| right(guide, p, 0);
+    let role = |p: &Examined| {
+        let row = &guide.core.role_rows[usize::from(guide.core.candidates[p.candidate].roles)].shares;
+        row.iter().max() == row.get(p.shown.role.0)
+    };
+    let drawn = |p: &Examined| p.role == p.shown.role.0;
+    let kind_shown = |p: &Examined| p.shown.kinds.first().is_some_and(|k| k.1 >= SHOWN);
+    let role_shown = |p: &Examined| p.shown.role.1 >= SHOWN;
+    Figures {
+        pieces: pieces.len(),
+        first: share(&first),
+        three: share(&|p| (0..3).any(|at| right(guide, p, at))),
+        role: share(&role),
+        role_drawn: share(&drawn),
+        sure_kind: among(&kind_shown, &first),
+        sure_role: among(&role_shown, &role),
+        sure_role_drawn: among(&role_shown, &drawn),
+        until: mean(&|p| p.until),
+        settled: share(&|p| p.settled),
+        looks: mean(&|p| p.looks),
+    }
+}
+
+/// Whether the kind at this place of the finding is the piece's own, or one declared not to be told from it.
+fn right(guide: &Guide, piece: &Examined, at: usize) -> bool {
+    let own = kind_of(guide, piece);
+    piece.shown.kinds.get(at).is_some_and(|(k, _)| *k == own || twins(guide, own, *k))
+}
+
+fn kind_of(guide: &Guide, piece: &Examined) -> usize {
+    usize::from(guide.core.candidates[piece.candidate].kind)
+}
+
+/// Whether the pack says of one of two kinds that it cannot be told from the other without more evidence.
+fn twins(guide: &Guide, a: usize, b: usize) -> bool {
+    let says = |a: usize, b: usize| guide.core.kinds[a].either.iter().any(|k| usize::from(*k) == b);
+    says(a, b) || says(b, a)
+}
+
+/// What becomes of the pieces of a kind.
+#[derive(Debug, Clone)]
+pub struct Mistaken {
+    /// The kind.
+    pub kind: usize,
+    /// Its pieces.
+    pub pieces: usize,
+    /// Share for which it, or its declared twin, came first.
+    pub first: f64,
+    /// Kinds that came first in its place, with the share of its pieces, most often first; three at most.
+    pub instead: Vec<(usize, f64)>,
+}
+
+/// By kind, worst first.
+#[must_use]
+pub fn mistaken(guide: &Guide, pieces: &[Examined]) -> Vec<Mistaken> {
+    let kinds = guide.core.kinds.len();
+    let mut list: Vec<Mistaken> = (0..kinds)
+        .filter_map(|kind| {
+            let own: Vec<&Examined> = pieces.iter().filter(|p| kind_of(guide, p) == kind).collect();
+            let share = |n: usize| n as f64 / own.len() as f64;
+            let mut instead = vec![0; kinds];
+            for piece in own.iter().filter(|p| !right(guide, p, 0)) {
+                piece.shown.kinds.first().iter().for_each(|k| instead[k.0] += 1);
+            }
+            let mut instead: Vec<(usize, f64)> =
+                instead.into_iter().map(share).enumerate().filter(|(_, s)| *s > 0.0).collect();
+            instead.sort_by(|a, b| b.1.total_cmp(&a.1));
+            instead.truncate(3);
+            let first = share(own.iter().filter(|p| right(guide, p, 0)).count());
+            (!own.is_empty()).then_some(Mistaken { kind, pieces: own.len(), first, instead })
+        })
+        .collect();
+    list.sort_by(|a, b| a.first.total_cmp(&b.first));
+    list
+}
