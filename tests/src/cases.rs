@@ -2,9 +2,10 @@
 //!
 //! A line of `expect.txt` is one of
 //! `role in first 2: toy | working`, `role toy at least 10`, `role sample at most 60`, `make period at least 66`,
-//! `kind in first 1: two-part`, `later at least 90`; numbers are per cents. `#` begins a remark.
+//! `kind in first 1: two-part`, `later at least 90`; numbers are per cents. `years 1850 1900` wants that the years
+//! which the finding gives with nine chances in ten overlap with these. `#` begins a remark.
 
-use consult::{Guide, from_text};
+use consult::{Body, Guide, Screen, State, from_text, view};
 use reason::{fit, weigh, with_fit};
 use std::path::{Path, PathBuf};
 
@@ -38,11 +39,32 @@ impl Shares {
     }
 }
 
+/// One line of `expect.txt` and what stands instead where it does not hold.
+#[derive(Debug)]
+pub struct Expected {
+    /// The line without its remark.
+    pub line: String,
+    /// What stands instead; nothing when the line holds.
+    pub instead: Option<String>,
+}
+
 /// Checks one case. The error says every expectation that does not hold, with what stands instead.
 ///
 /// # Errors
 /// The expectations that do not hold, or why the case could not be read.
 pub fn check(guide: &Guide, case: &Path) -> Result<(), String> {
+    let broken: Vec<String> = expected(guide, case)?
+        .into_iter()
+        .filter_map(|e| e.instead.map(|instead| format!("{}: {instead}", e.line)))
+        .collect();
+    if broken.is_empty() { Ok(()) } else { Err(broken.join("\n")) }
+}
+
+/// Every line of a case's `expect.txt`, held against the finding.
+///
+/// # Errors
+/// Why the case could not be read.
+pub fn expected(guide: &Guide, case: &Path) -> Result<Vec<Expected>, String> {
     let read = |name: &str| std::fs::read_to_string(case.join(name)).map_err(|e| format!("{name}: {e}"));
     let state = from_text(guide, &read("answers.txt")?).map_err(|faults| faults.join("\n"))?;
     let answers = state.answers();
@@ -53,27 +75,42 @@ pub fn check(guide: &Guide, case: &Path) -> Result<(), String> {
     let kinds = Shares::new(core.kinds.iter().map(|k| &k.id), posterior.kinds(&guide.model));
     let roles = Shares::new(core.roles.iter().map(|r| &r.id), posterior.roles(&guide.model));
     let makes = Shares::new(core.makes.iter().map(|m| &m.id), posterior.makes(&guide.model));
-    let mut broken = Vec::new();
+    let mut lines = Vec::new();
     for line in read("expect.txt")?.lines().map(|l| l.split('#').next().unwrap_or_default().trim()) {
-        if line.is_empty() {
-            continue;
-        }
-        let shares = match line.split_whitespace().next() {
-            Some("role") => &roles,
-            Some("kind") => &kinds,
-            _ => &makes,
+        let held = match line.split_whitespace().next() {
+            None => continue,
+            Some("years") => overlaps(line, guide, &state),
+            Some("role") => holds(line, &roles, &makes),
+            Some("kind") => holds(line, &kinds, &makes),
+            Some(_) => holds(line, &makes, &makes),
         };
-        if let Err(instead) = holds(line, shares, &makes) {
-            broken.push(format!("{line}: {instead}"));
-        }
+        lines.push(Expected { line: line.to_string(), instead: held.err() });
     }
-    if broken.is_empty() { Ok(()) } else { Err(broken.join("\n")) }
+    Ok(lines)
+}
+
+/// Whether `years 1850 1900` and the finding's years, nine chances in ten, have a year in common.
+fn overlaps(line: &str, guide: &Guide, state: &State) -> Result<(), String> {
+    let years: Vec<i16> = line.split_whitespace().filter_map(|w| w.parse().ok()).collect();
+    let [from, to] = years[..] else { return Err("say `years`, the first and the last".to_string()) };
+    if from > to {
+        return Err("the first year comes after the last".to_string());
+    }
+    let mut finding = state.clone();
+    finding.screen = Screen::Finding;
+    let Body::Finding(found) = view(guide, &finding, false).body else {
+        return Err("there is no finding".to_string());
+    };
+    let meets = found.years.nine_runs.iter().any(|(first, last)| *first <= to && from <= *last);
+    if meets { Ok(()) } else { Err(format!("it is {}", found.years.nine)) }
 }
 
 fn holds(line: &str, shares: &Shares, makes: &Shares) -> Result<(), String> {
     if let Some((head, ids)) = line.split_once(':') {
         let n: usize = head.split_whitespace().last().and_then(|n| n.parse().ok()).ok_or("how many?")?;
         let first = &shares.0[..n.min(shares.0.len())];
+        // A name that the pack does not have would make a line that can only fail, or that holds by its other names.
+        ids.split('|').try_for_each(|id| shares.of(id.trim()).map(|_| ()))?;
         let found = ids.split('|').any(|id| first.iter().any(|(n, _)| n == id.trim()));
         return if found { Ok(()) } else { Err(format!("first are {first:?}")) };
     }
