@@ -4,7 +4,7 @@ use crate::art::{Art, Figure, Find};
 use crate::keys::{At, COUNT, KEYS, SIZES};
 use crate::misread::{Misread, Slip};
 use crate::pen::{Pen, number};
-use crate::{Scene, scene};
+use crate::{Scene, piece, scene};
 use core::cell::RefCell;
 
 /// What is to be drawn: a value for every key that was said.
@@ -58,9 +58,18 @@ impl<'a> Drawing<'a> {
     }
 
     /// The same piece from the side and from below, beside a bar of 50 mm: the sole is `mm` long.
-    pub fn beside(mut self, mm: u32) -> Drawing<'a> {
+    pub fn beside(self, mm: u32) -> Drawing<'a> {
+        self.measured("both", mm)
+    }
+
+    /// The same piece from the side, from behind and from below, with bars in millimetres and inches.
+    pub fn around(self, mm: u32) -> Drawing<'a> {
+        self.measured("three", mm)
+    }
+
+    fn measured(mut self, view: &'static str, mm: u32) -> Drawing<'a> {
         let mm = i32::try_from(mm).unwrap_or(SIZES.1);
-        self.said[At::View as usize] = Some("both");
+        self.said[At::View as usize] = Some(view);
         self.said[At::Size as usize] = Some("");
         self.size = Some(mm.clamp(SIZES.0, SIZES.1));
         self.ask = 0;
@@ -69,7 +78,7 @@ impl<'a> Drawing<'a> {
 
     /// The value of a key, the usual one where nothing was said.
     pub(crate) fn get(&self, at: At) -> &'a str {
-        self.said(at).unwrap_or(KEYS[at as usize].usual)
+        self.value(at as usize)
     }
 
     pub(crate) fn said(&self, at: At) -> Option<&'a str> {
@@ -89,9 +98,27 @@ impl<'a> Drawing<'a> {
         self.ask == 0
     }
 
-    /// Whether `this` is to be shown where only one of two keys can be: the asked one, else the one that was said.
-    pub(crate) fn shows(&self, this: At, other: At) -> bool {
-        self.asks(this) || !self.asks(other) && self.said(this).is_some()
+    /// The place of the key that a view shows which has room for one: the asked one, else the first that was said, else
+    /// `usual`, or where that is the view the first that this view draws.
+    pub(crate) fn shown(&self, usual: At) -> usize {
+        let view = self.get(At::View);
+        let drawn = |at: &usize| KEYS[*at].drawn_in(view);
+        if self.ask > 0 {
+            return self.ask;
+        }
+        let said = (1..COUNT).filter(drawn).find(|at| self.said[*at].is_some());
+        let usual = Some(usual as usize).filter(|at| *at > 0);
+        said.or(usual).or((1..COUNT).find(drawn)).unwrap_or(0)
+    }
+
+    /// Whether the key at this place is asked.
+    pub(crate) fn asks_place(&self, at: usize) -> bool {
+        at > 0 && self.ask == at
+    }
+
+    /// The value of the key at this place.
+    pub(crate) fn value(&self, at: usize) -> &'a str {
+        self.said[at].unwrap_or(KEYS[at].usual)
     }
 
     /// The drawing as paths; none when the art lacks a figure that it needs. The same drawing and the same art give
@@ -194,7 +221,7 @@ impl<'a> Drawing<'a> {
             }
         }
         let body = self.get(At::Body);
-        let fixed = |f: &Figure| !scene::takes_heel(&f.strokes);
+        let fixed = |f: &Figure| !piece::takes_heel(&f.strokes);
         if self.said(At::Heel).is_some() && art.find(&name("body", body)).is_some_and(fixed) {
             faults.push(format!("body={body} has a heel of its own: leave `heel` out."));
         }

@@ -21,19 +21,30 @@ impl Key {
 /// The place of a key in [`KEYS`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[repr(u8)]
+#[allow(dead_code, reason = "keys that a view draws by itself are found by their place")]
 pub(crate) enum At {
     View,
     Body,
     Outline,
     Grip,
+    Posts,
+    Cover,
+    Wire,
     Fixing,
+    Latch,
+    Join,
     Heel,
+    Height,
+    Width,
+    Walls,
+    Sides,
     Holes,
     Screw,
     Top,
     Sole,
     Mark,
     Letters,
+    Where,
     Finish,
     Surface,
     Wear,
@@ -47,12 +58,13 @@ pub(crate) enum At {
     Vents,
     Chimney,
     Door,
+    Company,
     Size,
     Ask,
 }
 
 /// How many keys there are.
-pub(crate) const COUNT: usize = 27;
+pub(crate) const COUNT: usize = 38;
 
 /// The smallest and the largest length that `size` takes, mm.
 pub const SIZES: (i32, i32) = (10, 400);
@@ -64,17 +76,27 @@ const fn key(name: &'static str, views: &'static str, usual: &'static str) -> Ke
 /// All keys, in the order of `At`.
 pub static KEYS: [Key; COUNT] = [
     key("view", "", "side"),
-    key("body", "side both", "flat"),
-    key("outline", "sole both", "one-point"),
-    key("grip", "side both grip", "bar"),
+    key("body", "side both end three", "flat"),
+    key("outline", "sole both three", "one-point"),
+    key("grip", "side both grip end three", "bar"),
+    key("posts", "side", "two"),
+    key("cover", "grip", "bare"),
+    key("wire", "grip", "dark"),
     key("fixing", "joint", "one"),
-    key("heel", "side both", "square"),
+    key("latch", "joint", "full"),
+    key("join", "joint", "single"),
+    key("heel", "side both three", "square"),
+    key("height", "side", "low"),
+    key("width", "sole", "normal"),
+    key("walls", "end three", "sloping"),
+    key("sides", "side both three", "plain"),
     key("holes", "grip", "none"),
     key("screw", "screw", "slot"),
-    key("top", "side both", "one-piece"),
-    key("sole", "sole both", "smooth"),
+    key("top", "side both end three", "one-piece"),
+    key("sole", "sole both three", "smooth"),
     key("mark", "mark", "none"),
     key("letters", "mark", "raised"),
+    key("where", "where", "top"),
     key("finish", "material", "bare"),
     key("surface", "surface", "smooth"),
     key("wear", "edge", "crisp"),
@@ -84,11 +106,12 @@ pub static KEYS: [Key; COUNT] = [
     key("heft", "heft", "light"),
     key("material", "material", "iron"),
     key("colour", "material", "grey"),
-    key("cord", "end side both", "none"),
-    key("vents", "side both", "none"),
-    key("chimney", "side both", "none"),
-    key("door", "end", "none"),
-    key("size", "card both", ""),
+    key("cord", "end side both three", "none"),
+    key("vents", "side both three", "none"),
+    key("chimney", "side both three", "none"),
+    key("door", "end three", "none"),
+    key("company", "company", "alone"),
+    key("size", "card both three", ""),
     key("ask", "", "none"),
 ];
 
@@ -103,7 +126,10 @@ mod tests {
             (At::Grip, "grip"),
             (At::Wear, "wear"),
             (At::Magnet, "magnet"),
+            (At::Walls, "walls"),
+            (At::Where, "where"),
             (At::Door, "door"),
+            (At::Size, "size"),
             (At::Ask, "ask"),
         ] {
             assert_eq!(KEYS[at as usize].name, name);

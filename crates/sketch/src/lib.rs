@@ -6,6 +6,7 @@ mod fill;
 mod keys;
 mod misread;
 mod pen;
+mod piece;
 mod scene;
 
 pub use art::{Art, Figure};

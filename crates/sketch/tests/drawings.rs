@@ -116,8 +116,11 @@ fn values_differ_in_drawing_and_in_words() {
             let same = |n| a.split([' ', '=']).nth(n) == b.split([' ', '=']).nth(n);
             // The same view and the same key.
             if same(1) && same(2) {
-                assert_ne!(da, db, "{a} and {b} look the same");
                 assert_ne!(says_a, says_b, "{a} and {b} read the same");
+                // From behind alone a row of holes is not seen, nor the length of a bar.
+                let hidden =
+                    a.starts_with("view=end") && ["grip", "body", "top"].iter().any(|k| a.ends_with(k));
+                assert!(hidden || da != db, "{a} and {b} look the same");
             }
         }
     }
@@ -164,7 +167,7 @@ fn faults_are_sentences_and_all_are_named() {
         "`heel` has no `=`",
         "`size=9`: size is the length of the sole in mm, a whole number from 10 to 400.",
         "body is given twice.",
-        "view=side does not draw sole; it is drawn in: sole both.",
+        "view=side does not draw sole; it is drawn in: sole both three.",
     ] {
         assert!(fault.contains(part), "{part:?} is not in {fault:?}");
     }
@@ -271,7 +274,13 @@ fn every_value_of_the_keys_has_a_figure_and_a_phrase() {
     let keys: Vec<&str> = KEYS.iter().map(|k| k.name).collect();
     for f in figures() {
         let (key, value) = f.name.split_once('.').expect("key.value");
-        assert_eq!(f.says.is_empty(), ["part", "sign"].contains(&key), "{}: {:?}", f.name, f.says);
+        assert_eq!(
+            f.says.is_empty(),
+            ["part", "sign", "end-body", "end-grip"].contains(&key),
+            "{}: {:?}",
+            f.name,
+            f.says
+        );
         assert!(
             f.says.is_empty() || keys.contains(&key) && !["ask", "size"].contains(&key),
             "{key}={value} is no word"

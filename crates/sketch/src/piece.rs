@@ -1,0 +1,319 @@
+//! The iron itself: from the side, from behind and from below, and the views that show several of these to one scale.
+
+use crate::drawing::Drawing;
+use crate::keys::{At, KEYS};
+use crate::pen::{Map, Pen, numbers};
+use crate::scene::{headed, named, value};
+
+/// Sole to the ground, tenths of a unit.
+const GROUND: i32 = 900;
+/// How long a body is from the side when its head does not say it; it stands in the middle of the frame.
+const LONG: i32 = 1710;
+const MIDDLE: i32 = 1015;
+/// The deck of the body for which heels, walls and what is on the sides are drawn stands so high over the sole.
+const HIGH: i32 = 300;
+/// Half the breadth of the first outline, and of what is seen from behind.
+const HALF: i32 = 410;
+
+/// A body, with what its head says.
+struct Body<'a> {
+    head: &'a str,
+    strokes: &'a str,
+    /// Where the middle of the grip stands, and the deck.
+    mid: i32,
+    deck: i32,
+    /// The size of the grip, per mille; 0 for a body that is its own grip.
+    scale: i32,
+    long: i32,
+}
+
+impl<'a> Body<'a> {
+    fn of(pen: &mut Pen<'a>, d: &Drawing<'_>) -> Body<'a> {
+        let mut name = d.get(At::Body);
+        if d.said(At::Body).is_none() {
+            // A height has a body of its own, and what is on the sides wants one with room for it.
+            for at in [At::Height, At::Sides].into_iter().filter(|at| d.said(*at).is_some()) {
+                name = named(headed(value(pen, d, at)).0, "body").unwrap_or(name);
+            }
+        }
+        let (head, strokes) = headed(pen.get(KEYS[At::Body as usize].name, name));
+        let [mid, deck, scale, long, ..] = numbers(head);
+        let long = if long > 0 { long.clamp(100, 2000) } else { LONG };
+        Body { head, strokes, mid, deck, scale, long }
+    }
+
+    /// What was said, else what is usual with this body, else what is usual.
+    fn chosen(&self, pen: &mut Pen<'a>, d: &Drawing<'_>, at: At) -> &'a str {
+        let key = &KEYS[at as usize];
+        pen.get(key.name, self.name(d, at))
+    }
+
+    fn name<'b>(&'b self, d: &Drawing<'b>, at: At) -> &'b str {
+        let key = &KEYS[at as usize];
+        d.said(at).or(named(self.head, key.name)).unwrap_or(key.usual)
+    }
+}
+
+/// Whether a body leaves room for a heel of choice.
+pub(crate) fn takes_heel(body: &str) -> bool {
+    body.contains('U')
+}
+
+/// From the side alone.
+pub(crate) fn side(pen: &mut Pen<'_>, d: &Drawing<'_>) {
+    let body = Body::of(pen, d);
+    beside(pen, d, &body);
+}
+
+/// From below alone.
+pub(crate) fn sole(pen: &mut Pen<'_>, d: &Drawing<'_>) {
+    let body = Body::of(pen, d);
+    let outline = Outline::of(pen, d, &body);
+    pen.accent = d.asks(At::Outline) || d.asks(At::Sole);
+    below(pen, d, &body, &outline, outline.from, 480, outline.long);
+    if d.asks(At::Width) {
+        let (_, measures) = headed(value(pen, d, At::Width));
+        pen.with(Map::SAME, true, measures);
+    }
+}
+
+/// From behind alone.
+pub(crate) fn end(pen: &mut Pen<'_>, d: &Drawing<'_>) {
+    let mut body = Body::of(pen, d);
+    let mut broad = Outline::of(pen, d, &body).beside(&body);
+    if d.asks(At::Walls) {
+        // The body alone fills the frame.
+        (body.deck, body.scale, broad) = (330, 600, 2000);
+    }
+    pen.map = Map::new(1000, 0, 1000, 1000);
+    behind(pen, d, &body, broad);
+}
+
+/// The iron from the side, under the pen's present map.
+fn beside<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>) {
+    let map = pen.map;
+    let &Body { head: _, strokes, mid, deck, scale, .. } = body;
+    pen.accent = d.asks(At::Body) || d.asks(At::Height) || scale == 0 && d.asks(At::Grip);
+    let mut forward = 0;
+    if takes_heel(strokes) {
+        let (moves, heel) = headed(value(pen, d, At::Heel));
+        forward = numbers(moves)[0];
+        pen.slot = (heel, (0, GROUND));
+    }
+    pen.draw(strokes);
+    if takes_heel(strokes) && d.asks(At::Heel) {
+        // Once more, as a line in the accent.
+        let (heel, map) = (pen.slot.0, pen.slot_map);
+        pen.with(map, true, "a");
+        pen.with(map, true, heel);
+    }
+    if d.asks(At::Height) {
+        let (_, measures) = headed(value(pen, d, At::Height));
+        pen.draw(measures);
+    }
+    for at in [At::Chimney, At::Vents, At::Cord] {
+        pen.accent = d.asks(at);
+        let strokes = body.chosen(pen, d, at);
+        pen.draw(strokes.split_once('|').map_or(strokes, |(side, _)| side));
+    }
+    if scale == 0 {
+        return;
+    }
+    if d.said(At::Sides).is_some() {
+        let (_, sides) = headed(value(pen, d, At::Sides));
+        let place = map.of(Map::new(0, deck, 1000, (GROUND - deck) * 1000 / 460));
+        pen.with(place, d.asks(At::Sides), sides);
+    }
+    let place = map.of(Map::new(mid + forward, deck, scale, scale));
+    let top = body.chosen(pen, d, At::Top);
+    pen.with(place, d.asks(At::Top), top);
+    if d.asks(At::Posts) || d.said(At::Posts).is_some() && d.said(At::Grip).is_none() {
+        let posts = value(pen, d, At::Posts);
+        return pen.with(place, d.asks(At::Posts), posts);
+    }
+    let grip = body.chosen(pen, d, At::Grip);
+    pen.with(place, d.asks(At::Grip), grip);
+}
+
+/// The iron from behind, its middle at the x of the present map; `broad` is its breadth beside that of the first
+/// outline, per mille.
+fn behind<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>, broad: i32) {
+    let map = pen.map;
+    let high = GROUND - body.deck;
+    let own = named(body.head, "end").filter(|_| !d.asks(At::Walls));
+    let walls = own.is_none();
+    let (strokes, place) = match own {
+        Some(name) if body.scale > 0 => (pen.get("end-body", name), Map::new(0, 0, broad, 1000)),
+        Some(name) => (pen.get("end-body", name), Map::SAME),
+        None => {
+            let fit = Map::new(0, GROUND, broad, high * 1000 / HIGH);
+            (body.chosen(pen, d, At::Walls), fit)
+        }
+    };
+    pen.with(map.of(place), d.asks(At::Body) || d.asks(At::Walls) && walls, strokes);
+    if body.scale == 0 {
+        return;
+    }
+    let top = body.chosen(pen, d, At::Top);
+    pen.with(map.of(Map::new(0, body.deck, broad * 6 / 10, 1000)), d.asks(At::Top), top);
+    let place = map.of(Map::new(0, body.deck, body.scale, body.scale));
+    let grip = body.name(d, At::Grip);
+    let grip = pen.get("end-grip", grip);
+    pen.with(place, d.asks(At::Grip), grip);
+    // Doors and cords are drawn on a back 112 broad and 60 high.
+    let fit = |sx: i32, sy: i32| map.of(Map::new(-sx, GROUND - sy * 9 / 10, sx, sy));
+    let back = fit(broad * 82 / 112, high * 1000 / 600);
+    let door = body.chosen(pen, d, At::Door);
+    pen.with(back, d.asks(At::Door), door);
+    let cord = body.chosen(pen, d, At::Cord).split_once('|').unwrap_or_default().1;
+    pen.with(back, d.asks(At::Cord), cord);
+}
+
+/// An outline of a sole and its measures, tenths of a unit.
+struct Outline<'a> {
+    strokes: &'a str,
+    from: i32,
+    long: i32,
+    /// Breadth against the first outline, per mille.
+    broad: i32,
+    /// The longest that fits on the view `card`, tenths of a mm.
+    card: i32,
+    /// The longest in the view `both`.
+    both: i32,
+}
+
+impl<'a> Outline<'a> {
+    fn of(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>) -> Outline<'a> {
+        let mut name = body.name(d, At::Outline);
+        if d.said(At::Outline).is_none() && d.said(At::Width).is_some() {
+            name = named(headed(value(pen, d, At::Width)).0, KEYS[At::Outline as usize].name).unwrap_or(name);
+        }
+        let (head, strokes) = headed(pen.get(KEYS[At::Outline as usize].name, name));
+        let [from, to, broad, card, both] = numbers(head);
+        // The bounds hold off measures that no figure should have; a division by nothing would be one.
+        let long = (to - from).clamp(100, 2000);
+        Outline { strokes, from, long, broad, card, both }
+    }
+
+    /// The breadth beside the body from the side, against the first outline, per mille.
+    fn beside(&self, body: &Body<'_>) -> i32 {
+        (self.broad * body.long / self.long).clamp(0, 2200)
+    }
+}
+
+/// The iron from below: heel at x, middle at y, `wide` tenths of a unit long.
+fn below<'a>(
+    pen: &mut Pen<'a>,
+    d: &Drawing<'_>,
+    body: &Body<'a>,
+    outline: &Outline<'a>,
+    x: i32,
+    y: i32,
+    wide: i32,
+) {
+    let &Outline { strokes, from, long, .. } = outline;
+    let scale = wide * 1000 / long;
+    pen.map = Map::new(x - from * scale / 1000, y - 48 * scale / 100, scale, scale);
+    let map = pen.map;
+    pen.add("b");
+    pen.add(strokes);
+    // Outlines within it are smaller about the middle.
+    pen.slot = (strokes, (from + long / 2, 480));
+    let face = body.chosen(pen, d, At::Sole);
+    let (open, over) = face.split_once('|').unwrap_or((face, ""));
+    pen.draw(open);
+    // The rest is drawn for the first outline: fitted to the length and the breadth of this one.
+    let fit = long * 1000 / 1740;
+    pen.map = map.of(Map::new(
+        (from / 10 - 14 * fit / 1000) * 10,
+        48 * (1000 - outline.broad) / 100,
+        fit,
+        outline.broad,
+    ));
+    pen.draw(over);
+}
+
+/// Side and sole to one scale, with a bar of 50 mm where the length is known.
+pub(crate) fn both(pen: &mut Pen<'_>, d: &Drawing<'_>) {
+    let body = Body::of(pen, d);
+    let outline = Outline::of(pen, d, &body);
+    // What is broad for its length has to be smaller to find room, and so has what would need a longer bar.
+    let mut scale = (outline.both * 1000 / body.long).min(865);
+    if let Some(size) = d.size() {
+        scale = scale.min(size * 23_000 / body.long);
+    }
+    let wide = body.long * scale / 1000;
+    let (ground, middle) = if d.size().is_some() { (850, 460) } else { (940, 520) };
+    pen.map = Map::new(40 - 40 * scale / 1000, ground - scale * GROUND / 1000, scale, scale);
+    beside(pen, d, &body);
+    pen.accent = d.asks(At::Outline) || d.asks(At::Sole);
+    below(pen, d, &body, &outline, 1740, middle, wide);
+    if let Some(size) = d.size() {
+        let bar = wide * 50 / size;
+        bar_of(pen, d, 40 + 120 * scale / 1000, 950, bar, bar, "fifty");
+    }
+}
+
+/// Side, end and sole as a draughtsman lays them out, all to one scale, with bars in mm and inches.
+pub(crate) fn three(pen: &mut Pen<'_>, d: &Drawing<'_>) {
+    let body = Body::of(pen, d);
+    let outline = Outline::of(pen, d, &body);
+    let broad = outline.beside(&body);
+    let mut scale = (outline.long * 1000 / body.long).min(1000).min(540 * 1_000_000 / (broad * HALF).max(1));
+    if let Some(size) = d.size() {
+        // An inch finds room.
+        scale = scale.min(size * ROOM * 100 / 254 * 100 / body.long);
+    }
+    let to = |x: i32, y: i32| Map::new(x, y - scale * GROUND / 1000, scale, scale);
+    pen.map = to(1000 - scale, 920);
+    beside(pen, d, &body);
+    pen.map = to(BEHIND, 920);
+    behind(pen, d, &body, broad);
+    let wide = body.long * scale / 1000;
+    pen.accent = d.asks(At::Outline) || d.asks(At::Sole);
+    below(pen, d, &body, &outline, 1000 + (MIDDLE - 1000) * scale / 1000 - wide / 2, 1490, wide);
+    let Some(size) = d.size() else { return };
+    let long = |tenths: i32| wide * tenths / (size * 10);
+    for (y, rulers) in [(1420, &MM[..]), (1620, &INCHES[..])] {
+        let fits = rulers.iter().find(|(tenths, _)| long(*tenths) <= ROOM).or(rulers.last());
+        if let Some((tenths, label)) = fits {
+            bar_of(pen, d, BEHIND - ROOM / 2, y, long(*tenths), 0, label);
+        }
+    }
+}
+
+/// The middle of what is seen from behind, and how long a bar may be below it, tenths of a unit.
+const BEHIND: i32 = 2580;
+const ROOM: i32 = 1100;
+/// How long bars are, tenths of a mm, and their labels in `part.toml`.
+static MM: [(i32, &str); 4] = [(1000, "mm-100"), (500, "mm-50"), (200, "mm-20"), (100, "mm-10")];
+static INCHES: [(i32, &str); 3] = [(1016, "in-4"), (508, "in-2"), (254, "in-1")];
+
+/// A bar at x and y, its label so far from its start.
+fn bar_of(pen: &mut Pen<'_>, d: &Drawing<'_>, x: i32, y: i32, long: i32, apart: i32, label: &str) {
+    pen.accent = d.asks(At::Size);
+    pen.map = Map::new(x, y, long, 1000);
+    pen.part("part", "scale");
+    pen.map = Map::new(x + apart, y, 1000, 1000);
+    pen.part("part", label);
+}
+
+/// The sole on a bank card of 85.60 x 53.98 mm, heel on the card's left edge, 1.1 units to the mm.
+pub(crate) fn card(pen: &mut Pen<'_>, d: &Drawing<'_>) {
+    let body = Body::of(pen, d);
+    let outline = Outline::of(pen, d, &body);
+    let size = d.size().unwrap_or(80);
+    // What is longer than the frame, or broader than it, is cut short and gets an arrow.
+    let shown = size.min(outline.card / 10);
+    pen.part("view", "card");
+    pen.accent = d.asks(At::Size) || d.asks(At::Outline);
+    below(pen, d, &body, &outline, 140, 480, shown * 11);
+    pen.map = Map::SAME;
+    if size > 86 {
+        // The card would be lost under the iron.
+        pen.part("part", "card");
+    }
+    if size > shown {
+        pen.part("part", "longer");
+    }
+}
