@@ -69,18 +69,10 @@ impl Guide {
     /// # Errors
     /// A sentence that says why the bytes were refused.
     pub fn from_bytes(core: &[u8], book: Option<&[u8]>, this_year: Year) -> Result<Guide, String> {
-        let mut core = pack::read_core(core).map_err(|f| f.0)?;
-        let Some(bytes) = book else {
-            return Guide::new(core, this_year);
+        let Some(book) = book else {
+            return Guide::new(pack::read_core(core).map_err(|f| f.0)?, this_year);
         };
-        let mut book = pack::read_book(bytes).map_err(|f| f.0)?;
-        let fits = book.id == core.head.id
-            && book.kinds.len() == core.kinds.len()
-            && book.questions.len() == core.questions.len();
-        if !fits {
-            return Err("The long texts belong to another edition of this pack. Reload the page.".to_string());
-        }
-        pack::join(&mut core, std::mem::take(&mut book.rest)).map_err(|f| f.0)?;
+        let (core, book) = whole(core, book)?;
         Ok(Guide { book: Some(book), ..Guide::new(core, this_year)? })
     }
 
@@ -114,6 +106,23 @@ impl Guide {
         let source = self.book.as_ref()?.sources.get(usize::from(at?))?;
         Some(&source.text)
     }
+}
+
+/// Reads both halves of a pack and joins them.
+///
+/// # Errors
+/// A sentence that says why the bytes were refused.
+pub(crate) fn whole(core: &[u8], book: &[u8]) -> Result<(Core, Book), String> {
+    let mut core = pack::read_core(core).map_err(|f| f.0)?;
+    let mut book = pack::read_book(book).map_err(|f| f.0)?;
+    let fits = book.id == core.head.id
+        && book.kinds.len() == core.kinds.len()
+        && book.questions.len() == core.questions.len();
+    if !fits {
+        return Err("The long texts belong to another edition of this pack. Reload the page.".to_string());
+    }
+    pack::join(&mut core, std::mem::take(&mut book.rest)).map_err(|f| f.0)?;
+    Ok((core, book))
 }
 
 /// P(price step | candidate): five steps that hold equal shares of the whole pack; candidates without a figure are
