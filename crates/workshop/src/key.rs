@@ -152,7 +152,7 @@ fn words(lead: &Lead, guide: &Guide) -> String {
 }
 
 /// A pack's text may hold anything that looks like markup; here it is text.
-fn escaped(text: &str) -> String {
+pub(crate) fn escaped(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }
 

@@ -100,10 +100,13 @@ fn what_is_not_understood_ends_with_two() {
         vec!["build", pack],
         vec!["build", pack, "--out"],
         vec!["words", "--all"],
+        vec!["simulate"],
+        vec!["simulate", pack, "--pieces", "few"],
+        vec!["simulate", pack, "--pieces", "0"],
     ] {
         assert_eq!(workshop(&words).0, Some(2), "{words:?}");
     }
-    for verb in ["check", "build", "codes", "words"] {
+    for verb in ["check", "build", "codes", "simulate", "words"] {
         let (code, out, _) = workshop(&[verb, "--help"]);
         assert!(code == Some(0) && out.starts_with(&format!("workshop {verb}")), "{verb}: {out}");
     }

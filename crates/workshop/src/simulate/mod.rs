@@ -28,7 +28,7 @@ impl Setting {
         Setting { seed, tools: vec!["magnet".to_string(), "ruler".to_string()] }
     }
 
-    fn indices(&self, guide: &Guide) -> Vec<usize> {
+    pub(crate) fn indices(&self, guide: &Guide) -> Vec<usize> {
         let at = |id: &String| guide.core.tools.iter().position(|t| t.id == *id);
         self.tools.iter().filter_map(at).collect()
     }

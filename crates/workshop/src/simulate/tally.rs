@@ -1,6 +1,7 @@
 //! Figures of many examinations.
 
 use super::examine::Examined;
+use crate::kin::twins;
 use consult::Guide;
 
 /// A finding shown at this share or above is counted among the sure ones.
@@ -75,12 +76,6 @@ fn right(guide: &Guide, piece: &Examined, at: usize) -> bool {
 
 fn kind_of(guide: &Guide, piece: &Examined) -> usize {
     usize::from(guide.core.candidates[piece.candidate].kind)
-}
-
-/// Whether the pack says of one of two kinds that it cannot be told from the other without more evidence.
-fn twins(guide: &Guide, a: usize, b: usize) -> bool {
-    let says = |a: usize, b: usize| guide.core.kinds[a].either.iter().any(|k| usize::from(*k) == b);
-    says(a, b) || says(b, a)
 }
 
 /// What becomes of the pieces of a kind.

@@ -2,14 +2,22 @@
 
 use crate::args::Args;
 use crate::{End, folder};
-use compile::{Compiled, Fault, MOST_FAULTS};
+use compile::{Compiled, Fault, Files, MOST_FAULTS};
+use consult::Guide;
 use serde_json::{Value, json};
+use workshop::quality::{HARDEST, Pair, Quality, of, stated_check};
 
 const HELP: &str = "\
 workshop check <pack> [--json]
 
 Reads all files of the folder <pack> and lists every fault: file, line, field, what is wrong, what to do.
-Nothing is changed. When there is no fault it says what the pack holds.
+Nothing is changed. When the files hold together it looks the pack over:
+
+  the described pieces of every kind: is each found as the kind it is of
+  the pairs of kinds that are hardest to tell apart, what parts them, and whether anything does
+  what is thin: kinds without the texts that help, questions that tell nothing, words that nobody explains
+
+and says what the pack holds.
 
   --json   the same for a program: an object with faults, notes and report
 
@@ -29,64 +37,148 @@ pub(crate) fn run(words: &[String]) -> End {
             return End::Usage;
         }
     };
-    let result = compile::compile(&files);
+    let checked = Checked::of(&files);
     if args.has("--json") {
-        println!("{:#}", as_json(&result));
+        println!("{:#}", as_json(&checked));
     } else {
-        print!("{}", as_text(&args.pack, &result));
+        print!("{}", as_text(&args.pack, &checked));
     }
-    if result.is_ok() { End::Well } else { End::Faults }
+    if checked.faults().is_empty() { End::Well } else { End::Faults }
 }
 
-fn as_text(pack: &str, result: &Result<Compiled, Vec<Fault>>) -> String {
-    let lines = |list: &[Fault]| list.iter().map(|f| format!("{f}\n")).collect::<String>();
-    match result {
-        Err(faults) if faults.len() >= MOST_FAULTS => format!(
-            "{}\n{} in {pack}, and perhaps more that are not shown.\n",
-            lines(faults),
-            counted(faults.len(), "fault")
-        ),
-        Err(faults) => format!("{}\n{} in {pack}.\n", lines(faults), counted(faults.len(), "fault")),
-        Ok(c) => {
-            let mut text = String::new();
-            if !c.notes.is_empty() {
-                text = format!("Worth a look:\n{}\n", lines(&c.notes));
+/// What came of it.
+enum Checked {
+    /// The files do not hold together.
+    Broken(Vec<Fault>),
+    /// They do.
+    Whole(Box<(Compiled, Guide, Quality)>),
+}
+
+impl Checked {
+    fn of(files: &Files) -> Checked {
+        let compiled = match compile::compile(files) {
+            Ok(compiled) => compiled,
+            Err(faults) => return Checked::Broken(faults),
+        };
+        // The year bears on findings only.
+        match Guide::from_bytes(&compiled.core_bytes, Some(&compiled.book_bytes), 2000) {
+            Ok(guide) => {
+                let quality = of(&guide, files, &compiled);
+                Checked::Whole(Box::new((compiled, guide, quality)))
             }
-            text.push_str(&format!("{}, edition {}: no faults.\n\n", c.core.head.name, c.core.head.edition));
-            for (what, n) in sizes(c) {
-                text.push_str(&format!("{n:>9}  {what}\n"));
-            }
-            text.push_str("\nFigures in the files, by what they rest on:\n");
-            for (basis, n) in c.counts {
-                text.push_str(&format!("{n:>9}  {}: {}\n", basis.word(), basis.phrase()));
-            }
-            text
+            Err(says) => Checked::Broken(vec![Fault {
+                file: "pack.toml".to_string(),
+                line: 0,
+                field: String::new(),
+                says,
+                hint: String::new(),
+            }]),
+        }
+    }
+
+    fn faults(&self) -> &[Fault] {
+        match self {
+            Checked::Broken(faults) => faults,
+            Checked::Whole(all) => &all.2.faults,
         }
     }
 }
 
-fn as_json(result: &Result<Compiled, Vec<Fault>>) -> Value {
-    let list = |faults: &[Fault]| -> Value {
-        let one = |f: &Fault| json!({ "file": f.file, "line": f.line, "field": f.field, "says": f.says, "hint": f.hint });
-        faults.iter().map(one).collect()
+fn as_text(pack: &str, checked: &Checked) -> String {
+    let lines = |list: &mut dyn Iterator<Item = &Fault>| list.map(|f| format!("{f}\n")).collect::<String>();
+    let faults = checked.faults();
+    let mut text = String::new();
+    if let Checked::Whole(all) = checked {
+        let notes = lines(&mut all.0.notes.iter().chain(&all.2.notes));
+        if !notes.is_empty() {
+            text = format!("Worth a look:\n{notes}\n");
+        }
+    }
+    if !faults.is_empty() {
+        let more = if faults.len() >= MOST_FAULTS { ", and perhaps more that are not shown" } else { "" };
+        text.push_str(&lines(&mut faults.iter()));
+        text.push_str(&format!("\n{} in {pack}{more}.\n", counted(faults.len(), "fault")));
+    }
+    let Checked::Whole(all) = checked else {
+        return text;
     };
-    match result {
-        Err(faults) => json!({ "faults": list(faults), "notes": [], "report": null }),
-        Ok(c) => {
-            let sizes: serde_json::Map<String, Value> =
-                sizes(c).into_iter().map(|(what, n)| (what.to_string(), json!(n))).collect();
-            let basis: serde_json::Map<String, Value> =
-                c.counts.iter().map(|(b, n)| (b.word().to_string(), json!(n))).collect();
-            json!({
-                "faults": [],
-                "notes": list(&c.notes),
-                "report": {
-                    "id": c.core.head.id, "edition": c.core.head.edition, "sizes": sizes, "figures": basis,
-                    "core": c.core_digest, "book": c.book_digest,
-                },
-            })
-        }
+    let (c, guide, quality) = &**all;
+    let none = if faults.is_empty() { ": no faults." } else { "." };
+    text.push_str(&format!("{}, edition {}{none}\n\n", c.core.head.name, c.core.head.edition));
+    for (what, n) in sizes(c) {
+        text.push_str(&format!("{n:>9}  {what}\n"));
     }
+    text.push_str("\nFigures in the files, by what they rest on:\n");
+    for (basis, n) in c.counts {
+        text.push_str(&format!("{n:>9}  {}: {}\n", basis.word(), basis.phrase()));
+    }
+    let fared = quality.fared;
+    text.push_str(&format!(
+        "\nDescribed pieces:\n{:>9}  in all\n{:>9}  found as they must be, {} of them first\n",
+        fared.all, fared.found, fared.first
+    ));
+    text.push_str(
+        "\nHardest to tell apart with ruler and magnet: times in 100 that all looks do it, and what parts them most:\n",
+    );
+    quality.pairs.iter().take(HARDEST).for_each(|p| text.push_str(&pair_text(guide, p)));
+    text
+}
+
+fn pair_text(guide: &Guide, pair: &Pair) -> String {
+    let id = |k: usize| guide.core.kinds[k].id.as_str();
+    let by: Vec<String> = told_by(guide, pair).iter().map(|(q, share)| format!("{q} {share:.0}")).collect();
+    let declared = if pair.declared { ", declared alike" } else { "" };
+    let check = stated_check(guide, pair.kinds.0, pair.kinds.1).unwrap_or("no check is stated");
+    format!(
+        "{:>9.0}  {} and {}{declared}: {}\n           {check}\n",
+        100.0 * pair.told_apart(),
+        id(pair.kinds.0),
+        id(pair.kinds.1),
+        by.join(", ")
+    )
+}
+
+/// The questions that part two kinds most, with their share of a hundred.
+fn told_by<'a>(guide: &'a Guide, pair: &Pair) -> Vec<(&'a str, f64)> {
+    let share = |d: f64| 100.0 * d / pair.distance.max(1e-9);
+    let by = pair.by.iter().take(4).filter(|t| t.distance > 0.0);
+    by.map(|t| (guide.core.questions[t.question].id.as_str(), share(t.distance))).collect()
+}
+
+fn as_json(checked: &Checked) -> Value {
+    let list = |faults: &mut dyn Iterator<Item = &Fault>| -> Value {
+        let one = |f: &Fault| json!({ "file": f.file, "line": f.line, "field": f.field, "says": f.says, "hint": f.hint });
+        faults.map(one).collect()
+    };
+    let faults = list(&mut checked.faults().iter());
+    let Checked::Whole(all) = checked else {
+        return json!({ "faults": faults, "notes": [], "report": null });
+    };
+    let (c, guide, quality) = &**all;
+    let sizes: serde_json::Map<String, Value> =
+        sizes(c).into_iter().map(|(what, n)| (what.to_string(), json!(n))).collect();
+    let basis: serde_json::Map<String, Value> =
+        c.counts.iter().map(|(b, n)| (b.word().to_string(), json!(n))).collect();
+    let id = |k: usize| guide.core.kinds[k].id.as_str();
+    let pair = |p: &Pair| {
+        let by: Vec<Value> =
+            told_by(guide, p).into_iter().map(|(q, s)| json!({ "question": q, "of_100": s })).collect();
+        json!({
+            "kinds": [id(p.kinds.0), id(p.kinds.1)], "told_apart_of_100": 100.0 * p.told_apart(),
+            "declared": p.declared, "by": by, "check": stated_check(guide, p.kinds.0, p.kinds.1),
+        })
+    };
+    let fared = quality.fared;
+    json!({
+        "faults": faults,
+        "notes": list(&mut c.notes.iter().chain(&quality.notes)),
+        "report": {
+            "id": c.core.head.id, "edition": c.core.head.edition, "sizes": sizes, "figures": basis,
+            "core": c.core_digest, "book": c.book_digest,
+            "described": { "pieces": fared.all, "found": fared.found, "first": fared.first },
+            "hardest": quality.pairs.iter().take(HARDEST).map(pair).collect::<Vec<_>>(),
+        },
+    })
 }
 
 fn sizes(c: &Compiled) -> [(&'static str, usize); 8] {
