@@ -23,8 +23,11 @@ pub(crate) fn of(model: &Model, core: &Core) -> Halves {
     };
     let early: Vec<String> =
         core.opening.iter().flat_map(|q| choices(&core.questions[usize::from(*q)])).collect();
-    // A kind is shown from the side and from below; how long it is changes no figure.
-    let kinds = model.kinds.iter().filter_map(|k| Some(Drawing::parse(&k.draw).ok()?.beside(80)));
+    // A kind is shown from the side and from below, or from three sides with bars that depend on its length.
+    let kinds = model.kinds.iter().filter_map(|k| Drawing::parse(&k.draw).ok()).flat_map(|d| {
+        let around = [20, 120, 240].map(|mm| d.clone().around(mm));
+        around.into_iter().chain([d.beside(80)])
+    });
     let all: Vec<String> =
         core.questions.iter().flat_map(choices).chain(kinds.flat_map(|d| d.figures(&art))).collect();
     let figure = |f: &Figure, says: &str| pack::Figure {

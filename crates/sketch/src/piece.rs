@@ -274,7 +274,7 @@ pub(crate) fn three(pen: &mut Pen<'_>, d: &Drawing<'_>) {
     below(pen, d, &body, &outline, 1000 + (MIDDLE - 1000) * scale / 1000 - wide / 2, 1490, wide);
     let Some(size) = d.size() else { return };
     let long = |tenths: i32| wide * tenths / (size * 10);
-    for (y, rulers) in [(1420, &MM[..]), (1620, &INCHES[..])] {
+    for (y, rulers) in [(1380, &MM[..]), (1680, &INCHES[..])] {
         let fits = rulers.iter().find(|(tenths, _)| long(*tenths) <= ROOM).or(rulers.last());
         if let Some((tenths, label)) = fits {
             bar_of(pen, d, BEHIND - ROOM / 2, y, long(*tenths), 0, label);
@@ -286,7 +286,7 @@ pub(crate) fn three(pen: &mut Pen<'_>, d: &Drawing<'_>) {
 const BEHIND: i32 = 2580;
 const ROOM: i32 = 1100;
 /// How long bars are, tenths of a mm, and their labels in `part.toml`.
-static MM: [(i32, &str); 4] = [(1000, "mm-100"), (500, "mm-50"), (200, "mm-20"), (100, "mm-10")];
+static MM: [(i32, &str); 3] = [(1000, "mm-100"), (500, "mm-50"), (200, "mm-20")];
 static INCHES: [(i32, &str); 3] = [(1016, "in-4"), (508, "in-2"), (254, "in-1")];
 
 /// A bar at x and y, its label so far from its start.

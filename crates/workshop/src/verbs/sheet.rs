@@ -114,11 +114,7 @@ fn figure(
     for shape in &scene.shapes {
         let _ = write!(row, "<path class=\"{}\" d=\"{}\"/>", class(shape.look), shape.path);
     }
-    let _ = writeln!(
-        row,
-        "</svg><figcaption>{}<small>{alt}</small></figcaption></figure>",
-        escaped(caption)
-    );
+    let _ = writeln!(row, "</svg><figcaption>{}<small>{alt}</small></figcaption></figure>", escaped(caption));
     Ok(())
 }
 
