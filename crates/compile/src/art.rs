@@ -17,7 +17,8 @@ pub struct Figure {
     pub name: String,
     /// The strokes in one line.
     pub strokes: String,
-    /// What can be seen, as a phrase; empty for parts, signs and what irons look like from behind, which no line of words names.
+    /// What can be seen, as a phrase; empty for what no line of words names: parts, signs, and files such as
+    /// `end-grip.toml`.
     pub says: String,
 }
 
@@ -69,7 +70,7 @@ pub fn art(files: &Files) -> Result<Vec<Figure>, Vec<Fault>> {
 }
 
 fn file(top: &Table<'_>, key: &str, figures: &mut Vec<Figure>) {
-    let named = !matches!(key, "part" | "sign" | "end-body" | "end-grip");
+    let named = !matches!(key, "part" | "sign") && !key.contains('-');
     for (value, entry) in top.entries() {
         let Some(table) = entry.table() else { continue };
         let strokes = table.need("strokes", "strokes = \"lM20 90H180\"");

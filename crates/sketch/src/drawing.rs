@@ -142,9 +142,10 @@ impl<'a> Drawing<'a> {
     fn phrase<'f>(&self, find: &'f Find<'f>) -> String {
         let view = self.get(At::View);
         let drawn = |at: &usize| KEYS[*at].drawn_in(view);
+        let seen = |at: &usize| KEYS[*at].seen_in(view);
         // What is asked is said first; where nothing is said at all, the first key that the view draws.
         let mut keys: Vec<usize> = Vec::new();
-        for at in (1..COUNT).filter(drawn) {
+        for at in (1..COUNT).filter(seen) {
             if at == self.ask {
                 keys.insert(0, at);
             } else if self.said[at].is_some() {
@@ -227,7 +228,8 @@ impl<'a> Drawing<'a> {
         }
         if faults.is_empty() {
             let lacking = self.figures(art);
-            let lacking = lacking.iter().filter(|n| art.find(n).is_none());
+            // What has no skin is drawn without one.
+            let lacking = lacking.iter().filter(|n| !n.starts_with("skin-") && art.find(n).is_none());
             faults.extend(lacking.map(|n| format!("The art has no figure {n}.")));
         }
         if faults.is_empty() { Ok(()) } else { Err(faults.join(" ")) }

@@ -21,7 +21,7 @@ const fn pattern_of(a: i32, b: i32, step: i32, on: i32, off: i32, rough: u32) ->
 }
 
 /// By number, as `X` in the art names them.
-static PATTERNS: [Pattern; 20] = [
+static PATTERNS: [Pattern; 23] = [
     pattern_of(1, 1, 110, 0, 0, 0),       // 0 section
     pattern_of(1, -1, 110, 0, 0, 0),      // 1 section the other way
     pattern_of(1, 0, 70, 0, 0, 0),        // 2 upright lines
@@ -42,6 +42,9 @@ static PATTERNS: [Pattern; 20] = [
     pattern_of(1, -1, 60, 0, 0, 0),       // 17 close slant crossing
     pattern_of(0, 1, 30, 1, 26, 90),      // 18 dust
     pattern_of(0, 1, 48, 0, 0, 0),        // 19 close level lines
+    pattern_of(0, 1, 75, 60, 110, 130),   // 20 short dashes
+    pattern_of(2, 1, 260, 0, 0, 0),       // 21 wide steep lines
+    pattern_of(0, 1, 56, 300, 60, 140),   // 22 close grain
 ];
 
 /// A fixed row of numbers that look like chance.

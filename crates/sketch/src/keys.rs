@@ -7,14 +7,21 @@ pub struct Key {
     pub name: &'static str,
     /// The views that draw it, parted by spaces; the first is taken when a line asks for the key and names no view.
     pub views: &'static str,
+    /// Further views that show it as well when it is said, but not well enough to be asked there.
+    pub also: &'static str,
     /// The value that is drawn when nothing is said; empty for a key that takes a number.
     pub usual: &'static str,
 }
 
 impl Key {
-    /// Whether the view draws it.
+    /// Whether the view draws it, and it can be asked there.
     pub(crate) fn drawn_in(&self, view: &str) -> bool {
         self.views.split(' ').any(|v| v == view)
+    }
+
+    /// Whether the view shows it when it is said.
+    pub(crate) fn seen_in(&self, view: &str) -> bool {
+        self.drawn_in(view) || self.also.split(' ').any(|v| v == view)
     }
 }
 
@@ -70,8 +77,15 @@ pub(crate) const COUNT: usize = 38;
 pub const SIZES: (i32, i32) = (10, 400);
 
 const fn key(name: &'static str, views: &'static str, usual: &'static str) -> Key {
-    Key { name, views, usual }
+    Key { name, views, also: "", usual }
 }
+
+const fn also(also: &'static str, key: Key) -> Key {
+    Key { also, ..key }
+}
+
+/// The views that show a whole iron.
+const IRON: &str = "side both end three";
 
 /// All keys, in the order of `At`.
 pub static KEYS: [Key; COUNT] = [
@@ -80,7 +94,7 @@ pub static KEYS: [Key; COUNT] = [
     key("outline", "sole both three", "one-point"),
     key("grip", "side both grip end three", "bar"),
     key("posts", "side", "two"),
-    key("cover", "grip", "bare"),
+    also(IRON, key("cover", "grip", "bare")),
     key("wire", "grip", "dark"),
     key("fixing", "joint", "one"),
     key("latch", "joint", "full"),
@@ -94,17 +108,17 @@ pub static KEYS: [Key; COUNT] = [
     key("screw", "screw", "slot"),
     key("top", "side both end three", "one-piece"),
     key("sole", "sole both three", "smooth"),
-    key("mark", "mark", "none"),
+    also("three", key("mark", "mark", "none")),
     key("letters", "mark", "raised"),
     key("where", "where", "top"),
-    key("finish", "material", "bare"),
+    also(IRON, key("finish", "material", "bare")),
     key("surface", "surface", "smooth"),
     key("wear", "edge", "crisp"),
     key("inside", "cut", "solid"),
     key("seam", "seam", "none"),
     key("magnet", "magnet", "holds"),
     key("heft", "heft", "light"),
-    key("material", "material", "iron"),
+    also(IRON, key("material", "material", "iron")),
     key("colour", "material", "grey"),
     key("cord", "end side both three", "none"),
     key("vents", "side both three", "none"),

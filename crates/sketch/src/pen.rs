@@ -13,6 +13,10 @@ pub(crate) const LONGEST: usize = 200_000;
 /// products of the patterns.
 const FARTHEST: i32 = 5_000;
 
+/// Skins that are no patterns: none, and what is dark all over.
+pub(crate) const NONE: i32 = -1;
+pub(crate) const DARK: i32 = -2;
+
 /// A scale and a move: per mille, then tenths of a unit.
 #[derive(Clone, Copy)]
 pub(crate) struct Map {
@@ -67,6 +71,10 @@ pub(crate) struct Pen<'a> {
     pub(crate) slot_map: Map,
     /// Whether a figure was wanted that is not there.
     pub(crate) missing: bool,
+    /// What fills the parts: the number of a pattern, or a skin that is none.
+    pub(crate) skin: i32,
+    /// True while lines are drawn fine, because what they show is drawn small.
+    pub(crate) fine: bool,
     find: &'a Find<'a>,
     /// True within a sign or a slot: these use no others.
     within: bool,
@@ -86,6 +94,8 @@ impl<'a> Pen<'a> {
             slot: ("", (0, 0)),
             slot_map: Map::SAME,
             missing: false,
+            skin: NONE,
+            fine: false,
             find,
             within: false,
             written: 0,
@@ -98,9 +108,9 @@ impl<'a> Pen<'a> {
 
     /// The strokes of a figure; none, and a note of it, when it is not there.
     pub(crate) fn get(&mut self, key: &str, value: &str) -> &'a str {
-        let found = (self.find)(&name(key, value));
+        let found = self.find(key, value);
         self.missing |= found.is_none();
-        found.map_or("", |f| f.strokes.as_str())
+        found.unwrap_or_default()
     }
 
     /// Draws a figure.
@@ -262,8 +272,23 @@ impl<'a> Pen<'a> {
     /// Closes the shape that was begun.
     pub(crate) fn end(&mut self) {
         let path = core::mem::take(&mut self.path);
-        self.contours.clear();
+        let contours = core::mem::take(&mut self.contours);
+        let part = self.look == b'b' && !path.is_empty();
+        if part && self.skin == DARK {
+            self.emit(b'k', path.clone());
+            return self.emit(b'i', path);
+        }
         self.emit(self.look, path);
+        if part && self.skin != NONE {
+            let mut path = String::new();
+            fill::pattern(&mut path, &contours, self.skin);
+            self.emit(b't', path);
+        }
+    }
+
+    /// Whether there is such a figure; its strokes.
+    pub(crate) fn find(&self, key: &str, value: &str) -> Option<&'a str> {
+        (self.find)(&name(key, value)).map(|f| f.strokes.as_str())
     }
 
     fn emit(&mut self, look: u8, path: String) {
@@ -274,6 +299,7 @@ impl<'a> Pen<'a> {
         let look = match (look, self.accent) {
             (b'b', false) => Look::Body,
             (b'b', true) => Look::AskedBody,
+            (b'l', false) if self.fine => Look::Thin,
             (b'l', false) => Look::Line,
             (b't', false) => Look::Thin,
             (b'n' | b't', true) => Look::AskedThin,

@@ -2,7 +2,7 @@
 
 use crate::drawing::Drawing;
 use crate::keys::{At, KEYS};
-use crate::pen::{Map, Pen, numbers};
+use crate::pen::{DARK, Map, NONE, Pen, numbers};
 use crate::scene::{headed, named, value};
 
 /// Sole to the ground, tenths of a unit.
@@ -100,7 +100,9 @@ fn beside<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>) {
         forward = numbers(moves)[0];
         pen.slot = (heel, (0, GROUND));
     }
+    let over = skin(pen, d, &[At::Finish, At::Material]);
     pen.draw(strokes);
+    pen.skin = NONE;
     if takes_heel(strokes) && d.asks(At::Heel) {
         // Once more, as a line in the accent.
         let (heel, map) = (pen.slot.0, pen.slot_map);
@@ -119,10 +121,12 @@ fn beside<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>) {
     if scale == 0 {
         return;
     }
+    // What is on the sides is drawn for a body 46 high.
+    let on = map.of(Map::new(0, deck, 1000, (GROUND - deck) * 1000 / 460));
+    pen.with(on, false, over);
     if d.said(At::Sides).is_some() {
         let (_, sides) = headed(value(pen, d, At::Sides));
-        let place = map.of(Map::new(0, deck, 1000, (GROUND - deck) * 1000 / 460));
-        pen.with(place, d.asks(At::Sides), sides);
+        pen.with(on, d.asks(At::Sides), sides);
     }
     let place = map.of(Map::new(mid + forward, deck, scale, scale));
     let top = body.chosen(pen, d, At::Top);
@@ -132,7 +136,24 @@ fn beside<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>) {
         return pen.with(place, d.asks(At::Posts), posts);
     }
     let grip = body.chosen(pen, d, At::Grip);
+    skin(pen, d, &[At::Cover]);
     pen.with(place, d.asks(At::Grip), grip);
+    pen.skin = NONE;
+}
+
+/// Puts on what the iron or its grip is covered with or made of, and gives the strokes that go with it. Where something
+/// is asked nothing else shall catch the eye.
+fn skin<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, keys: &[At]) -> &'a str {
+    for at in keys.iter().filter(|_| d.plain()) {
+        let file = ["skin-", KEYS[*at as usize].name].concat();
+        let found = d.said(*at).and_then(|value| pen.find(&file, value));
+        if let Some(strokes) = found {
+            let (head, over) = headed(strokes);
+            pen.skin = if head.starts_with("dark") { DARK } else { numbers(head)[0] / 10 };
+            return over;
+        }
+    }
+    ""
 }
 
 /// The iron from behind, its middle at the x of the present map; `broad` is its breadth beside that of the first
@@ -150,7 +171,9 @@ fn behind<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>, broad: i32) {
             (body.chosen(pen, d, At::Walls), fit)
         }
     };
+    skin(pen, d, &[At::Finish, At::Material]);
     pen.with(map.of(place), d.asks(At::Body) || d.asks(At::Walls) && walls, strokes);
+    pen.skin = NONE;
     if body.scale == 0 {
         return;
     }
@@ -159,7 +182,9 @@ fn behind<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>, broad: i32) {
     let place = map.of(Map::new(0, body.deck, body.scale, body.scale));
     let grip = body.name(d, At::Grip);
     let grip = pen.get("end-grip", grip);
+    skin(pen, d, &[At::Cover]);
     pen.with(place, d.asks(At::Grip), grip);
+    pen.skin = NONE;
     // Doors and cords are drawn on a back 112 broad and 60 high.
     let fit = |sx: i32, sy: i32| map.of(Map::new(-sx, GROUND - sy * 9 / 10, sx, sy));
     let back = fit(broad * 82 / 112, high * 1000 / 600);
@@ -195,6 +220,12 @@ impl<'a> Outline<'a> {
         Outline { strokes, from, long, broad, card, both }
     }
 
+    /// Fits what is drawn for the first outline to the length and the breadth of this one.
+    fn fit(&self) -> Map {
+        let fit = self.long * 1000 / 1740;
+        Map::new((self.from / 10 - 14 * fit / 1000) * 10, 48 * (1000 - self.broad) / 100, fit, self.broad)
+    }
+
     /// The breadth beside the body from the side, against the first outline, per mille.
     fn beside(&self, body: &Body<'_>) -> i32 {
         (self.broad * body.long / self.long).clamp(0, 2200)
@@ -211,6 +242,17 @@ fn below<'a>(
     y: i32,
     wide: i32,
 ) {
+    if let Some(name) = named(body.head, "under").filter(|_| !pen.accent) {
+        // It has no sole: it is drawn from below as it is, as long as it is from the side.
+        let scale = wide * 1000 / body.long;
+        let heel = MIDDLE - body.long / 2;
+        let strokes = pen.get("under-body", name);
+        return pen.with(
+            Map::new(x - heel * scale / 1000, y - 48 * scale / 100, scale, scale),
+            false,
+            strokes,
+        );
+    }
     let &Outline { strokes, from, long, .. } = outline;
     let scale = wide * 1000 / long;
     pen.map = Map::new(x - from * scale / 1000, y - 48 * scale / 100, scale, scale);
@@ -222,14 +264,8 @@ fn below<'a>(
     let face = body.chosen(pen, d, At::Sole);
     let (open, over) = face.split_once('|').unwrap_or((face, ""));
     pen.draw(open);
-    // The rest is drawn for the first outline: fitted to the length and the breadth of this one.
-    let fit = long * 1000 / 1740;
-    pen.map = map.of(Map::new(
-        (from / 10 - 14 * fit / 1000) * 10,
-        48 * (1000 - outline.broad) / 100,
-        fit,
-        outline.broad,
-    ));
+    // The rest is drawn for the first outline.
+    pen.map = map.of(outline.fit());
     pen.draw(over);
 }
 
@@ -238,7 +274,8 @@ pub(crate) fn both(pen: &mut Pen<'_>, d: &Drawing<'_>) {
     let body = Body::of(pen, d);
     let outline = Outline::of(pen, d, &body);
     // What is broad for its length has to be smaller to find room, and so has what would need a longer bar.
-    let mut scale = (outline.both * 1000 / body.long).min(865);
+    let under = named(body.head, "under").is_some();
+    let mut scale = (outline.both * 1000 / body.long).min(if under { 780 } else { 865 });
     if let Some(size) = d.size() {
         scale = scale.min(size * 23_000 / body.long);
     }
@@ -247,7 +284,9 @@ pub(crate) fn both(pen: &mut Pen<'_>, d: &Drawing<'_>) {
     pen.map = Map::new(40 - 40 * scale / 1000, ground - scale * GROUND / 1000, scale, scale);
     beside(pen, d, &body);
     pen.accent = d.asks(At::Outline) || d.asks(At::Sole);
-    below(pen, d, &body, &outline, 1740, middle, wide);
+    // What has no sole is as long as its whole frame.
+    let heel = if under { (MIDDLE - body.long / 2 - 40) * scale / 1000 } else { 0 };
+    below(pen, d, &body, &outline, 1740 + heel, middle, wide);
     if let Some(size) = d.size() {
         let bar = wide * 50 / size;
         bar_of(pen, d, 40 + 120 * scale / 1000, 950, bar, bar, "fifty");
@@ -272,14 +311,32 @@ pub(crate) fn three(pen: &mut Pen<'_>, d: &Drawing<'_>) {
     let wide = body.long * scale / 1000;
     pen.accent = d.asks(At::Outline) || d.asks(At::Sole);
     below(pen, d, &body, &outline, 1000 + (MIDDLE - 1000) * scale / 1000 - wide / 2, 1490, wide);
+    if d.said(At::Mark).is_some_and(|mark| mark != "none") && named(body.head, "under").is_none() {
+        above(pen, d, &outline);
+    }
     let Some(size) = d.size() else { return };
     let long = |tenths: i32| wide * tenths / (size * 10);
-    for (y, rulers) in [(1380, &MM[..]), (1680, &INCHES[..])] {
+    for (y, rulers) in [(1590, &MM[..]), (1840, &INCHES[..])] {
         let fits = rulers.iter().find(|(tenths, _)| long(*tenths) <= ROOM).or(rulers.last());
         if let Some((tenths, label)) = fits {
             bar_of(pen, d, BEHIND - ROOM / 2, y, long(*tenths), 0, label);
         }
     }
+}
+
+/// The top with its mark, small, where there is room for it.
+fn above(pen: &mut Pen<'_>, d: &Drawing<'_>, outline: &Outline<'_>) {
+    // Not to scale: 84 units long, or 38 broad.
+    let scale = (840_000 / outline.long).min(380_000 / (outline.broad * 82 / 100).max(1));
+    let left = BEHIND - outline.long * scale / 2000;
+    pen.map = Map::new(left - outline.from * scale / 1000, 1165 - 48 * scale / 100, scale, scale);
+    pen.add("b");
+    pen.draw(outline.strokes);
+    pen.map = pen.map.of(outline.fit());
+    pen.fine = true;
+    let mark = value(pen, d, At::Mark);
+    pen.draw(mark);
+    pen.fine = false;
 }
 
 /// The middle of what is seen from behind, and how long a bar may be below it, tenths of a unit.

@@ -274,13 +274,8 @@ fn every_value_of_the_keys_has_a_figure_and_a_phrase() {
     let keys: Vec<&str> = KEYS.iter().map(|k| k.name).collect();
     for f in figures() {
         let (key, value) = f.name.split_once('.').expect("key.value");
-        assert_eq!(
-            f.says.is_empty(),
-            ["part", "sign", "end-body", "end-grip"].contains(&key),
-            "{}: {:?}",
-            f.name,
-            f.says
-        );
+        let silent = ["part", "sign"].contains(&key) || key.contains('-');
+        assert_eq!(f.says.is_empty(), silent, "{}: {:?}", f.name, f.says);
         assert!(
             f.says.is_empty() || keys.contains(&key) && !["ask", "size"].contains(&key),
             "{key}={value} is no word"
