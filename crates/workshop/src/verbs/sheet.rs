@@ -14,15 +14,15 @@ body{margin:0;font:14px/1.3 system-ui,sans-serif;background:#f6f1e6;color:#1a151
 header,nav,section{padding:8px 16px}nav a{margin-right:1em;color:inherit}
 h1{font-size:22px;margin:8px 0}h2{font-size:17px;margin:14px 0 4px}h2 small{font-weight:400}
 .dark,.light{display:flex;flex-wrap:wrap;gap:8px;padding:8px;border-radius:8px}
-.light{--starch:#fffdf7;--ink:#1a1510;--iron:#2a2520;--body:#e3ddd0;--scorch:#7a3007;--hole:#2a2520;--day:#fffdf7;--seam:#85755c}
-.dark{--starch:#221d18;--ink:#f5eee0;--iron:#e8dfcf;--body:#3a332b;--scorch:#ffb68c;--hole:#070504;--day:#f5eee0;--seam:#8b7c68;background:#171310}
+.light{--starch:#fffdf7;--ink:#1a1510;--iron:#2a2520;--body:#e3ddd0;--scorch:#7a3007;--hole:#2a2520;--day:#fffdf7;--yellow:#eccb63;--brown:#d99a6c;--seam:#85755c}
+.dark{--starch:#221d18;--ink:#f5eee0;--iron:#e8dfcf;--body:#3a332b;--scorch:#ffb68c;--hole:#070504;--day:#f5eee0;--yellow:#8a6c1c;--brown:#85492a;--seam:#8b7c68;background:#171310}
 figure{margin:0;padding:6px;width:120px;background:var(--starch);color:var(--ink);border:1.5px solid var(--seam);border-radius:12px}
 figure.wide{width:330px}figcaption{font-weight:600;line-height:1.15;padding-top:3px;overflow-wrap:anywhere}
 figcaption small{display:block;font-weight:400;padding-top:2px}
 svg{display:block;width:100%}
 path{fill:none;stroke:var(--iron);stroke-width:2.2px;vector-effect:non-scaling-stroke;stroke-linejoin:round;stroke-linecap:round}
 .b,.e{fill:var(--body)}.t{stroke-width:1.2px}.a,.e,.n{stroke:var(--scorch);stroke-width:3px}.n{stroke-width:1.6px}
-.h{fill:var(--hole);stroke:var(--hole);stroke-width:1px}.d{fill:var(--day);stroke-width:1px}
+.h{fill:var(--hole);stroke:var(--hole);stroke-width:1px}.d{fill:var(--day);stroke-width:1px}.y{fill:var(--yellow)}.r{fill:var(--brown)}
 @media print{body{background:#fff}nav,.dark{display:none}.light{padding:0}figure,h2{break-inside:avoid;break-after:avoid}figure{break-after:auto}}
 ";
 
@@ -141,5 +141,7 @@ fn class(look: Look) -> &'static str {
         Look::AskedBody => "e",
         Look::Hole => "h",
         Look::Day => "d",
+        Look::Yellow => "d y",
+        Look::Brown => "d r",
     }
 }
