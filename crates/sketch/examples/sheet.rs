@@ -26,7 +26,7 @@ fn class(look: Look) -> &'static str {
         Look::AskedThin => "askedthin",
         Look::AskedBody => "askedbody",
         Look::Hole => "hole",
-        Look::Day => "day",
+        Look::Day | Look::Yellow | Look::Brown => "day",
     }
 }
 

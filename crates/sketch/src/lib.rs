@@ -33,6 +33,10 @@ pub enum Look {
     Hole,
     /// Daylight through a hole, or a glint: light in every theme.
     Day,
+    /// Yellow metal: yellow in every theme, and never told by its colour alone.
+    Yellow,
+    /// Rust or copper: red brown in every theme, and never told by its colour alone.
+    Brown,
 }
 
 /// One path and its role.

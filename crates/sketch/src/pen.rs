@@ -13,9 +13,8 @@ pub(crate) const LONGEST: usize = 200_000;
 /// products of the patterns.
 const FARTHEST: i32 = 5_000;
 
-/// Skins that are no patterns: none, and what is dark all over.
-pub(crate) const NONE: i32 = -1;
-pub(crate) const DARK: i32 = -2;
+/// No skin.
+pub(crate) const BARE: (u8, i32) = (0, -1);
 
 /// A scale and a move: per mille, then tenths of a unit.
 #[derive(Clone, Copy)]
@@ -71,8 +70,8 @@ pub(crate) struct Pen<'a> {
     pub(crate) slot_map: Map,
     /// Whether a figure was wanted that is not there.
     pub(crate) missing: bool,
-    /// What fills the parts: the number of a pattern, or a skin that is none.
-    pub(crate) skin: i32,
+    /// What the parts are filled with: a look such as that of a hole and the number of a pattern; 0 where it is neither.
+    pub(crate) skin: (u8, i32),
     /// True while lines are drawn fine, because what they show is drawn small.
     pub(crate) fine: bool,
     find: &'a Find<'a>,
@@ -94,7 +93,7 @@ impl<'a> Pen<'a> {
             slot: ("", (0, 0)),
             slot_map: Map::SAME,
             missing: false,
-            skin: NONE,
+            skin: BARE,
             fine: false,
             find,
             within: false,
@@ -273,17 +272,24 @@ impl<'a> Pen<'a> {
     pub(crate) fn end(&mut self) {
         let path = core::mem::take(&mut self.path);
         let contours = core::mem::take(&mut self.contours);
-        let part = self.look == b'b' && !path.is_empty();
-        if part && self.skin == DARK {
-            self.emit(b'k', path.clone());
-            return self.emit(b'i', path);
+        let (fill, pattern) = self.skin;
+        if self.look != b'b' || path.is_empty() || self.skin == BARE {
+            return self.emit(self.look, path);
         }
-        self.emit(self.look, path);
-        if part && self.skin != NONE {
-            let mut path = String::new();
-            fill::pattern(&mut path, &contours, self.skin);
-            self.emit(b't', path);
+        if fill == 0 {
+            self.emit(b'b', path);
+        } else {
+            self.emit(fill, path.clone());
+            self.emit(b'i', path);
         }
+        let mut path = String::new();
+        fill::pattern(&mut path, &contours, pattern);
+        self.emit(b't', path);
+    }
+
+    /// Gives the shape that was begun another look.
+    pub(crate) fn relook(&mut self, look: u8) {
+        self.look = look;
     }
 
     /// Whether there is such a figure; its strokes.
@@ -303,8 +309,13 @@ impl<'a> Pen<'a> {
             (b'l', false) => Look::Line,
             (b't', false) => Look::Thin,
             (b'n' | b't', true) => Look::AskedThin,
-            (b'h' | b'd', accent) => {
-                let fill = if look == b'h' { Look::Hole } else { Look::Day };
+            (b'h' | b'd' | b'y' | b'r', accent) => {
+                let fill = match look {
+                    b'h' => Look::Hole,
+                    b'd' => Look::Day,
+                    b'y' => Look::Yellow,
+                    _ => Look::Brown,
+                };
                 if accent {
                     self.shapes.push(Shape { path: path.clone(), look: fill });
                     Look::Asked
@@ -370,8 +381,8 @@ fn tenths(bytes: &[u8], i: &mut usize) -> i32 {
 }
 
 /// The numbers at the beginning of a head, in tenths; 0 for those that are not there.
-pub(crate) fn numbers(head: &str) -> [i32; 5] {
-    let mut n = [0; 5];
+pub(crate) fn numbers(head: &str) -> [i32; 6] {
+    let mut n = [0; 6];
     for (n, word) in n.iter_mut().zip(head.split_ascii_whitespace()) {
         *n = tenths(word.as_bytes(), &mut 0);
     }

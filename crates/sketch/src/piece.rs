@@ -2,7 +2,7 @@
 
 use crate::drawing::Drawing;
 use crate::keys::{At, KEYS};
-use crate::pen::{DARK, Map, NONE, Pen, numbers};
+use crate::pen::{BARE, Map, Pen, numbers};
 use crate::scene::{headed, named, value};
 
 /// Sole to the ground, tenths of a unit.
@@ -12,7 +12,7 @@ const LONG: i32 = 1710;
 const MIDDLE: i32 = 1015;
 /// The deck of the body for which heels, walls and what is on the sides are drawn stands so high over the sole.
 const HIGH: i32 = 300;
-/// Half the breadth of the first outline, and of what is seen from behind.
+/// Half the breadth for which walls and bodies from behind are drawn.
 const HALF: i32 = 410;
 
 /// A body, with what its head says.
@@ -102,7 +102,7 @@ fn beside<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>) {
     }
     let over = skin(pen, d, &[At::Finish, At::Material]);
     pen.draw(strokes);
-    pen.skin = NONE;
+    pen.skin = BARE;
     if takes_heel(strokes) && d.asks(At::Heel) {
         // Once more, as a line in the accent.
         let (heel, map) = (pen.slot.0, pen.slot_map);
@@ -138,7 +138,7 @@ fn beside<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>) {
     let grip = body.chosen(pen, d, At::Grip);
     skin(pen, d, &[At::Cover]);
     pen.with(place, d.asks(At::Grip), grip);
-    pen.skin = NONE;
+    pen.skin = BARE;
 }
 
 /// Puts on what the iron or its grip is covered with or made of, and gives the strokes that go with it. Where something
@@ -149,7 +149,9 @@ fn skin<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, keys: &[At]) -> &'a str {
         let found = d.said(*at).and_then(|value| pen.find(&file, value));
         if let Some(strokes) = found {
             let (head, over) = headed(strokes);
-            pen.skin = if head.starts_with("dark") { DARK } else { numbers(head)[0] / 10 };
+            let fill = named(head, "look").and_then(|look| look.bytes().next());
+            let pattern = named(head, "pattern").map_or(-1, |n| numbers(n)[0] / 10);
+            pen.skin = (fill.unwrap_or_default(), pattern);
             return over;
         }
     }
@@ -173,7 +175,7 @@ fn behind<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>, broad: i32) {
     };
     skin(pen, d, &[At::Finish, At::Material]);
     pen.with(map.of(place), d.asks(At::Body) || d.asks(At::Walls) && walls, strokes);
-    pen.skin = NONE;
+    pen.skin = BARE;
     if body.scale == 0 {
         return;
     }
@@ -184,7 +186,7 @@ fn behind<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>, broad: i32) {
     let grip = pen.get("end-grip", grip);
     skin(pen, d, &[At::Cover]);
     pen.with(place, d.asks(At::Grip), grip);
-    pen.skin = NONE;
+    pen.skin = BARE;
     // Doors and cords are drawn on a back 112 broad and 60 high.
     let fit = |sx: i32, sy: i32| map.of(Map::new(-sx, GROUND - sy * 9 / 10, sx, sy));
     let back = fit(broad * 82 / 112, high * 1000 / 600);
@@ -199,12 +201,13 @@ struct Outline<'a> {
     strokes: &'a str,
     from: i32,
     long: i32,
-    /// Breadth against the first outline, per mille.
+    /// The breadth that has room for what is on the sole, against the first outline, per mille.
     broad: i32,
     /// The longest that fits on the view `card`, tenths of a mm.
     card: i32,
     /// The longest in the view `both`.
     both: i32,
+    breadth: i32,
 }
 
 impl<'a> Outline<'a> {
@@ -214,10 +217,10 @@ impl<'a> Outline<'a> {
             name = named(headed(value(pen, d, At::Width)).0, KEYS[At::Outline as usize].name).unwrap_or(name);
         }
         let (head, strokes) = headed(pen.get(KEYS[At::Outline as usize].name, name));
-        let [from, to, broad, card, both] = numbers(head);
+        let [from, to, broad, card, both, breadth] = numbers(head);
         // The bounds hold off measures that no figure should have; a division by nothing would be one.
         let long = (to - from).clamp(100, 2000);
-        Outline { strokes, from, long, broad, card, both }
+        Outline { strokes, from, long, broad, card, both, breadth }
     }
 
     /// Fits what is drawn for the first outline to the length and the breadth of this one.
@@ -226,9 +229,9 @@ impl<'a> Outline<'a> {
         Map::new((self.from / 10 - 14 * fit / 1000) * 10, 48 * (1000 - self.broad) / 100, fit, self.broad)
     }
 
-    /// The breadth beside the body from the side, against the first outline, per mille.
+    /// The breadth beside a body so long, against that for which walls are drawn, per mille.
     fn beside(&self, body: &Body<'_>) -> i32 {
-        (self.broad * body.long / self.long).clamp(0, 2200)
+        (self.breadth.clamp(0, 1000) * 1000 / (2 * HALF) * body.long / self.long).clamp(0, 2200)
     }
 }
 
@@ -327,7 +330,7 @@ pub(crate) fn three(pen: &mut Pen<'_>, d: &Drawing<'_>) {
 /// The top with its mark, small, where there is room for it.
 fn above(pen: &mut Pen<'_>, d: &Drawing<'_>, outline: &Outline<'_>) {
     // Not to scale: 84 units long, or 38 broad.
-    let scale = (840_000 / outline.long).min(380_000 / (outline.broad * 82 / 100).max(1));
+    let scale = (840_000 / outline.long).min(380_000 / outline.breadth.max(1));
     let left = BEHIND - outline.long * scale / 2000;
     pen.map = Map::new(left - outline.from * scale / 1000, 1165 - 48 * scale / 100, scale, scale);
     pen.add("b");

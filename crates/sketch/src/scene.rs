@@ -64,12 +64,17 @@ fn one(pen: &mut Pen<'_>, d: &Drawing<'_>, at: At) {
     pen.draw(strokes);
 }
 
-/// A part that is left open for patterns, and what goes on with it.
+/// A part that is left open for patterns, and what goes on with it. Before a bar the figure may give the part another
+/// look.
 fn upon(pen: &mut Pen<'_>, d: &Drawing<'_>, part: &str, at: At) {
     pen.accent = d.asks(at);
     let open = pen.get("part", part);
     pen.add(open);
-    one(pen, d, at);
+    let (head, strokes) = headed(value(pen, d, at));
+    if let Some(look) = named(head, "look").and_then(|look| look.bytes().next()) {
+        pen.relook(look);
+    }
+    pen.draw(strokes);
 }
 
 /// What stands before the bar, and the strokes.
@@ -160,13 +165,14 @@ fn small_iron(pen: &mut Pen<'_>, map: Map) {
 /// A bar of a material or with a finish, or a scratch through its skin.
 fn sample(pen: &mut Pen<'_>, d: &Drawing<'_>) {
     let wanted = |at: At| d.asks(at) || d.plain() && d.said(at).is_some();
-    if wanted(At::Colour) {
+    if wanted(At::Colour) && !value(pen, d, At::Colour).starts_with('|') {
         pen.part("part", "skin");
         return upon(pen, d, "scratch", At::Colour);
     }
-    let finish = wanted(At::Finish);
-    let at = if finish { At::Finish } else { At::Material };
+    let keys = [At::Finish, At::Colour];
+    let at = keys.into_iter().find(|at| wanted(*at)).unwrap_or(At::Material);
     if value(pen, d, at).starts_with('|') {
+        // It stands by itself.
         return one(pen, d, at);
     }
     pen.part("view", "material");

@@ -129,7 +129,7 @@ fn values_differ_in_drawing_and_in_words() {
 #[test]
 fn every_pair_of_body_and_grip_stays_inside() {
     let mut faults = Vec::new();
-    for view in ["side", "both size=90"] {
+    for view in ["side", "end", "both size=90", "three size=90 outline=round", "three size=24"] {
         for body in values("body") {
             for grip in values("grip") {
                 let line = format!("view={view} body={body} grip={grip} top=plate");
@@ -138,6 +138,66 @@ fn every_pair_of_body_and_grip_stays_inside() {
         }
     }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
+fn what_covers_it_is_hinted_at_and_said() {
+    let (mut faults, mut hints) = (Vec::new(), 0);
+    for key in KEYS.iter().filter(|k| !k.also.is_empty()) {
+        for view in key.also.split(' ') {
+            for value in values(key.name) {
+                for body in ["flat", "swan", "box", "cube", "tongs"] {
+                    let line = format!("view={view} body={body} {}={value}", key.name);
+                    let scene = drawn(&line);
+                    faults.extend(outside(&scene).map(|p| format!("{line}: {p:?}")));
+                    let says = &art().find(&format!("{}.{value}", key.name)).expect("a value").says;
+                    assert!(read(&line).alt(art()).contains(says.as_str()), "{line}: {says}");
+                    hints += usize::from(scene != drawn(&format!("view={view} body={body}")));
+                }
+            }
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+    assert!(hints > 100, "{hints}");
+    // Where something is asked nothing else catches the eye.
+    assert_eq!(drawn("view=side ask=grip finish=japanned"), drawn("view=side ask=grip"));
+    // What only goes along cannot be asked there.
+    assert!(Drawing::parse("view=side ask=finish").is_err());
+}
+
+#[test]
+fn three_sides_are_to_one_scale() {
+    let span = |path: &str, axis: fn(&(i32, i32)) -> i32| {
+        let at: Vec<i32> = points(path).iter().map(axis).collect();
+        at.iter().max().unwrap_or(&0) - at.iter().min().unwrap_or(&0)
+    };
+    let part = |line: &str, look: Look, nth: usize, axis| {
+        let shapes = drawn(line).shapes;
+        span(&shapes.iter().filter(|s| s.look == look).nth(nth).expect("it is drawn").path, axis)
+    };
+    let wide: fn(&(i32, i32)) -> i32 = |p| p.0;
+    let high: fn(&(i32, i32)) -> i32 = |p| p.1;
+    let near = |a: i32, b: i32| assert!((a - b).abs() * 50 <= b + 50, "{a}, not {b}");
+    for outline in values("outline") {
+        let three = |size: i32, ask: &str| format!("view=three outline={outline} size={size} ask={ask}");
+        for size in [20, 57, 95, 165, 300] {
+            // The body from the side, and the sole: as long as each other, within two per cent, for the heel is a curve.
+            let body = part(&three(size, "body"), Look::AskedBody, 0, wide);
+            let sole = part(&three(size, "outline"), Look::AskedBody, 0, wide);
+            near(sole, body);
+            // From behind as broad as the sole.
+            let behind = part(&three(size, "walls"), Look::AskedBody, 0, wide);
+            near(behind, part(&three(size, "outline"), Look::AskedBody, 0, high));
+            // The first bar is in mm, the second in inches of 25.4 mm (published: the international inch).
+            let bars = [0, 2].map(|nth| part(&three(size, "size"), Look::AskedThin, nth, wide));
+            let fits = |bar: i32, units: &[i32]| {
+                // Within two and a half per cent: the heel of the sole is a curve.
+                units.iter().any(|tenths| (bar * size * 10 - tenths * sole).abs() <= sole * tenths / 40)
+            };
+            assert!(fits(bars[0], &[200, 500, 1000]), "{outline} {size}: {} beside {sole}", bars[0]);
+            assert!(fits(bars[1], &[254, 508, 1016]), "{outline} {size}: {} beside {sole}", bars[1]);
+        }
+    }
 }
 
 #[test]
@@ -249,7 +309,11 @@ fn every_line_of_the_packs_can_be_drawn() {
                     let line = line.trim_end().trim_end_matches('"');
                     let (scene, piece) = (drawn(line), read(line));
                     assert!(outside(&scene).is_none(), "{line}");
-                    assert!(piece.beside(90).shapes(art()).is_some(), "{line}");
+                    for seen in [piece.clone().beside(90), piece.around(90)] {
+                        let scene = seen.shapes(art()).expect("all figures are there");
+                        assert_eq!(outside(&scene), None, "{line}");
+                        assert_eq!(seen.check(art()), Ok(()), "{line}");
+                    }
                     count += 1;
                 }
             }
@@ -267,6 +331,13 @@ fn a_piece_can_be_seen_beside_a_bar() {
     let there = read("view=side body=box ask=body").beside(95);
     assert_eq!(there.shapes(art()), Some(drawn("view=both body=box size=95")));
     assert_eq!(there.alt(art()), read("view=both body=box size=95").alt(art()));
+    let there = read("view=side body=box grip=wire").around(95);
+    assert_eq!(there.shapes(art()), Some(drawn("view=three body=box grip=wire size=95")));
+    assert_eq!(
+        there.alt(art()),
+        "From the side, from behind and from below, beside bars in mm and inches: a deep box with a door at the back, \
+         a bent wire, 95 mm long."
+    );
 }
 
 #[test]

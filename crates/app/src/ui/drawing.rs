@@ -43,5 +43,7 @@ fn class(look: Look) -> &'static str {
         Look::AskedBody => "d-asked d-body",
         Look::Hole => "d-hole",
         Look::Day => "d-day",
+        Look::Yellow => "d-day d-yellow",
+        Look::Brown => "d-day d-brown",
     }
 }

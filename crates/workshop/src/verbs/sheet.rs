@@ -1,7 +1,7 @@
 //! The contact sheet: every drawing of a pack on one page without any program. Each choice under its question, each kind
 //! from three sides, then every word that a drawing can use; light and dark, and light alone on paper.
 
-use crate::key::escaped;
+use crate::markup::escaped;
 use compile::Compiled;
 use pack::Says;
 use sketch::{Art, Drawing, KEYS, Look};
