@@ -383,7 +383,7 @@ fn card_and_iron_are_to_one_scale() {
 
 #[test]
 fn nothing_has_changed_unseen() {
-    // FNV-1a over paths and looks. Refresh with UPDATE=1 after looking at the sheet of examples/sheet.rs.
+    // FNV-1a over paths and looks. Refresh with UPDATE=1 after looking at the sheet that `workshop print --sheet` writes.
     let mut text = String::new();
     for line in lines() {
         let mut digest = 0xcbf2_9ce4_8422_2325_u64;

@@ -70,13 +70,19 @@ pub(crate) fn page(pack: &Compiled, figures: &[compile::Figure]) -> Result<Strin
 
 /// Every value of every key, in each view that draws it.
 fn words(html: &mut String, art: &Art, figures: &[compile::Figure]) -> Result<(), String> {
-    for key in KEYS.iter().filter(|k| !k.usual.is_empty()) {
+    for key in &KEYS {
         let values = figures.iter().filter_map(|f| f.name.strip_prefix(key.name)?.strip_prefix('.'));
-        let values: Vec<&str> = values.collect();
+        let values: Vec<&str> = if key.name == "size" { LENGTHS.to_vec() } else { values.collect() };
         for view in key.views.split_whitespace().filter(|v| *v != "both") {
+            // What belongs to one sort of body is drawn on it.
+            let body = match key.name {
+                "cord" => " body=electric",
+                "vents" | "chimney" => " body=ember",
+                _ => "",
+            };
             let mut row = String::new();
             for value in &values {
-                let line = format!("view={view} {0}={value} ask={0}", key.name);
+                let line = format!("view={view} {0}={value} ask={0}{body}", key.name);
                 let drawing = Drawing::parse(&line).map_err(String::from)?;
                 figure(&mut row, &drawing, art, value, "")?;
             }
@@ -85,6 +91,9 @@ fn words(html: &mut String, art: &Art, figures: &[compile::Figure]) -> Result<()
     }
     Ok(())
 }
+
+/// Lengths of which each changes something: shorter or longer than a card, or than there is room for.
+const LENGTHS: [&str; 6] = ["30", "54", "86", "102", "150", "240"];
 
 /// A heading and its drawings, in light and in dark.
 fn part(html: &mut String, heading: &str, small: &str, row: &str) {

@@ -11,7 +11,7 @@ const HELP: &str = "\
 workshop words [FOLDER]
 
 Lists the words that a line draw = \"...\" may use: for each key the views that show it, its values and what each
-shows. What is left out of a line takes the first value. The values are the figures of FOLDER (data/art).
+shows. What only goes along in a view is drawn there when it is said, but cannot be asked there. What is left out of a line takes the first value. The values are the figures of FOLDER (data/art).
 ";
 
 /// Runs the verb.
@@ -33,9 +33,10 @@ fn list(folder: &str) -> End {
         Err(says) => return refuse(&says, HELP),
     };
     for key in &sketch::KEYS {
-        let views = match key.views {
-            "" => String::new(),
-            views => format!("  (drawn in: {views})"),
+        let views = match (key.views, key.also) {
+            ("", _) => String::new(),
+            (views, "") => format!("  (drawn in: {views})"),
+            (views, also) => format!("  (drawn in: {views}; goes along in: {also})"),
         };
         println!("{}{views}", key.name);
         for figure in &figures {
