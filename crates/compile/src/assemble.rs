@@ -64,6 +64,7 @@ pub(crate) fn core(model: &Model, drafts: &[Draft], codes: &mut Codes, faults: &
         parts,
         roles,
         makes,
+        mixed: m.mixed,
         groups: m.groups.iter().map(|(_, overlap)| *overlap).collect(),
         questions,
         kinds,

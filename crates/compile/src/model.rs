@@ -37,6 +37,8 @@ pub(crate) struct Manifest {
     pub(crate) rests: Rests,
     /// Share of the unknown kind, 0..1.
     pub(crate) unknown: f64,
+    /// Per mille of the groups of looks that are not the piece's own.
+    pub(crate) mixed: u16,
     pub(crate) opening: Vec<Mention>,
     pub(crate) words: Weights,
     /// Weight of the steps of commonness.

@@ -76,9 +76,8 @@ pub(crate) fn strip(guide: &Guide, state: &State, facts: &Facts) -> Strip {
             Some(0) => "settled: see the finding".to_string(),
             Some(1) => "about one more look".to_string(),
             Some(n) => format!("about {n} more looks"),
-            None if facts.ranked.first().is_none_or(|l| l.gain < SPENT) => {
-                "no look left that tells much".to_string()
-            }
+            None if facts.ranked.first().is_none_or(|l| l.gain < SPENT) => "all looked at".to_string(),
+            None if facts.ranked_for != state.aim => "a few looks more".to_string(),
             None => "more than 12 looks".to_string(),
         }
     };

@@ -24,7 +24,8 @@ pub fn chance(p: f64) -> String {
         p if p >= 0.985 => "99 in 100".into(),
         p if p >= 0.925 => "19 in 20".into(),
         p if p >= 0.075 => format!("{} in 10", libm::round(p * 10.0).clamp(1.0, 9.0) as u32),
-        p if p >= 0.03 => "1 in 20".into(),
+        p if p >= 0.05 => "1 in 20".into(),
+        p if p >= 0.03 => "1 in 30".into(),
         p if p >= 0.01 => "1 in 50".into(),
         _ => "under 1 in 100".into(),
     }

@@ -50,6 +50,7 @@ pub fn check_core(core: &Core) -> Result<(), Fault> {
     must(once(core.places.iter().map(|p| p.code)), "the codes of places")?;
     must(once(core.questions.iter().map(|q| q.code)), "the codes of questions")?;
     must(core.groups.iter().all(|g| *g < 1000), "a group's overlap")?;
+    must(core.mixed < 1000, "the share of mixed looks")?;
     for row in &core.role_rows {
         must(row.shares.len() == core.roles.len() && sums(&row.shares), "a role table")?;
     }

@@ -26,6 +26,8 @@ pub struct Core {
     pub makes: Vec<Named>,
     /// Sets of questions whose answers hang together, as per mille of overlap (rho).
     pub groups: Vec<u16>,
+    /// Of the groups of looks of a piece, per mille whose looks are not its own.
+    pub mixed: u16,
     /// What is asked.
     pub questions: Vec<Question>,
     /// The candidate kinds. The last is the one for "not in this guide".
@@ -419,7 +421,7 @@ pub struct Term {
 }
 
 fields! {
-    Core { head, places, tools, parts, roles, makes, groups, questions, kinds, candidates, role_rows, opening, cautions,
+    Core { head, places, tools, parts, roles, makes, groups, mixed, questions, kinds, candidates, role_rows, opening, cautions,
         fit_limits, art }
     Head { id, name, edition, licence, language, notice }
     Named { code, id, name }

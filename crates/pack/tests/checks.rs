@@ -151,6 +151,7 @@ const HOLDS: &[(&str, Spoil)] = &[
     ("the roles of a candidate", |c| c.candidates[0].roles = c.role_rows.len() as u16),
     ("the prior of a candidate", |c| c.candidates[0].prior.truncate(1)),
     ("the prior of a candidate", |c| c.candidates[0].prior[1] = 1_000_000_001),
+    ("the share of mixed looks", |c| c.mixed = 1000),
     ("the twins of a kind", |c| c.kinds[0].either = vec![99]),
     // While a question waits for the book, nobody refers to its tables.
     ("the tables of a candidate", |c| {

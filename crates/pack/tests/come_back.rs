@@ -215,6 +215,7 @@ fn core() -> impl Strategy<Value = Core> {
                         parts: lists.2.clone(),
                         roles: lists.3.clone(),
                         makes: lists.4.clone(),
+                        mixed: 50,
                         groups: groups.clone(),
                         kinds: kinds.collect(),
                         candidates: (candidates.iter())

@@ -35,6 +35,7 @@ pub fn model(kinds: usize, kind_of: Vec<usize>, prior: Vec<f64>, questions: Vec<
         priors: vec![prior],
         overlaps: vec![],
         questions,
+        mixed: 0.0,
         unknown: None,
         fit_limits: vec![],
     }

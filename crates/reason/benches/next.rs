@@ -52,6 +52,7 @@ fn model(kinds: usize) -> Model {
         priors: vec![(0..kinds).map(|_| 0.1 + random.unit()).collect()],
         overlaps: vec![0.2, 0.2],
         questions: (0..QUESTIONS).map(|at| question(at, kinds, &mut random)).collect(),
+        mixed: 0.0,
         unknown: None,
         fit_limits: Vec::new(),
     })

@@ -13,7 +13,8 @@ pub fn log10_odds(one: f64, other: f64) -> f64 {
 
 /// The posterior probability that an answer was misread: that the truth is none of what was told.
 ///
-/// `posterior` is that of all answers, the suspected one included. 0 for "can't tell".
+/// `posterior` is that of all answers, the suspected one included. 0 for "can't tell". It takes the looks for the
+/// piece's own: that they may be another's stands in the posterior only.
 #[must_use]
 pub fn chance_misread(model: &Model, posterior: &Posterior, answer: &Answer, all: &[Answer]) -> f64 {
     let q = &model.questions[answer.question];

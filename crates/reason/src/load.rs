@@ -51,6 +51,7 @@ impl Model {
                 .map(|place| core.candidates.iter().map(|c| f64::from(c.prior[place])).collect())
                 .collect(),
             overlaps: core.groups.iter().map(|g| share(*g)).collect(),
+            mixed: share(core.mixed),
             questions: questions.collect(),
             unknown: core.kinds.iter().position(|k| k.standing == Standing::Unknown),
             fit_limits: core.fit_limits.iter().map(|l| f64::from(*l) / 1000.0).collect(),

@@ -26,6 +26,9 @@ pub struct Parts {
     pub priors: Vec<Vec<f64>>,
     /// Overlap rho of each group of questions, 0 (independent) to below 1.
     pub overlaps: Vec<f64>,
+    /// Of the groups of looks of a piece, the share whose looks are not its own (a grip replaced, a surface worked
+    /// over), 0 to below 1. A question without a group is a group of its own.
+    pub mixed: f64,
     /// The questions.
     pub questions: Vec<QuestionParts>,
     /// Index of the kind that stands for everything unknown, if there is one.

@@ -16,7 +16,8 @@ pub struct Posterior {
 ///
 /// Within a group the answers are ordered by information, the Kullback-Leibler divergence of the prior updated by
 /// that answer alone from the prior, and raised to 1, (1-rho), (1-rho)^2... So the order of answering does not
-/// matter, and of two candidates alone the one a clue speaks for never loses by it.
+/// matter, and of two candidates alone the one a clue speaks for never loses by it. Where the pack says that some
+/// pieces are mixed, each group then speaks with that reserve (`doubted`).
 /// A question answered twice counts once: the later answer replaces.
 #[must_use]
 pub fn weigh(model: &Model, place: usize, answers: &[Answer]) -> Posterior {
@@ -41,14 +42,13 @@ pub fn weigh(model: &Model, place: usize, answers: &[Answer]) -> Posterior {
     });
     let lines = arranged(lines, &by_rank);
     let mut log_p = model.log_priors[place].clone();
-    let mut rank = 0;
-    for (i, line) in lines.iter().enumerate() {
-        rank = if i > 0 && lines[i - 1].group == line.group { rank + 1 } else { 0 };
-        let keep = line.group.map_or(1.0, |g| 1.0 - model.parts.overlaps[g]);
-        let weight = if line.group.is_some() { (0..rank).fold(1.0, |w, _| w * keep) } else { 1.0 };
-        for (p, l) in log_p.iter_mut().zip(&line.clue.log_l) {
-            *p += weight * l;
-        }
+    let mut from = 0;
+    while from < lines.len() {
+        let group = lines[from].group;
+        let more = lines[from + 1..].iter().take_while(|l| group.is_some() && l.group == group).count();
+        let spoken = together(&lines[from..=from + more], group.map_or(0.0, |g| model.parts.overlaps[g]));
+        log_p.iter_mut().zip(doubted(prior, spoken, model.parts.mixed)).for_each(|(p, l)| *p += l);
+        from += more + 1;
     }
     Posterior { p: normalised(log_p) }
 }
@@ -58,6 +58,31 @@ struct Line {
     group: Option<usize>,
     information: f64,
     clue: Clue,
+}
+
+/// The log likelihoods of a group's clues, the most telling first: each weighs less by the group's overlap than the
+/// one before.
+fn together(lines: &[Line], overlap: f64) -> Vec<f64> {
+    let mut sum = vec![0.0; lines[0].clue.log_l.len()];
+    let mut weight = 1.0;
+    for line in lines {
+        sum.iter_mut().zip(&line.clue.log_l).for_each(|(s, l)| *s += weight * l);
+        weight *= 1.0 - overlap;
+    }
+    sum
+}
+
+/// Log likelihoods when, of so many groups of looks (`mixed`), the looks are not the piece's own but those of any
+/// candidate, as common as they are: ln((1 - m) L + m sum p L). One group of looks then never speaks more than
+/// about 1/m to one against what all others say. The order of candidates within the group stays.
+fn doubted(prior: &[f64], log_l: Vec<f64>, mixed: f64) -> Vec<f64> {
+    let top = log_l.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    if mixed <= 0.0 || !top.is_finite() {
+        return log_l;
+    }
+    let l: Vec<f64> = log_l.iter().map(|l| libm::exp(l - top)).collect();
+    let anybody: f64 = prior.iter().zip(&l).map(|(p, l)| p * l).sum();
+    l.into_iter().map(|l| libm::log((1.0 - mixed) * l + mixed * anybody)).collect()
 }
 
 /// Kullback-Leibler divergence, in nats, of the prior updated by one answer from the prior: sum a d - ln sum p e^d

@@ -79,6 +79,28 @@ proptest! {
         assert_near(&weigh(&case.model(), case.place, &case.answers).p, &before.p, 1e-12)?;
     }
 
+    /// A lone clue of however many answers: with a reserve of m nobody gains or loses more than it allows, and whoever
+    /// it favours is still favoured.
+    #[test]
+    fn a_reserve_bounds_what_one_group_says(mut case in doubtful_case(2..=6), m in 1..=40_u8) {
+        let m = f64::from(m) / 100.0;
+        for q in &mut case.parts.questions {
+            q.group = None;
+        }
+        case.answers.truncate(1);
+        let Some(answer) = case.answers.first().cloned() else { return Ok(()) };
+        let plain = case.model();
+        case.parts.mixed = m;
+        let reserved = case.model();
+        let before = weigh(&plain, case.place, &[]).p;
+        let (full, held) =
+            (weigh(&plain, case.place, &[answer.clone()]).p, weigh(&reserved, case.place, &[answer]).p);
+        // P(with reserve) = (1 - m) P(in full) + m P(before): both weights sum to one, so the mean is exact.
+        for ((held, full), before) in held.iter().zip(&full).zip(&before) {
+            prop_assert!((held - ((1.0 - m) * full + m * before)).abs() < 1e-12);
+        }
+    }
+
     #[test]
     fn probabilities_sum_to_one(case in any_case()) {
         let model = case.model();

@@ -86,6 +86,7 @@ fn compare(questions: Vec<QuestionParts>, told: impl Fn(&[f64]) -> Vec<Told>, ex
         priors: vec![learned_from().map(|p| p.len() as f64).to_vec()],
         overlaps: vec![],
         questions,
+        mixed: 0.0,
         unknown: None,
         fit_limits: vec![],
     })

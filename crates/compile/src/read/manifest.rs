@@ -32,6 +32,7 @@ pub(super) fn read(top: Option<&Table<'_>>, context: &Context<'_>) -> Manifest {
         },
         rests,
         unknown: 0.0,
+        mixed: 0,
         opening: Vec::new(),
         words: Weights(WORDS_WHILE_UNSAID),
         common: [1.0; 5],
@@ -51,6 +52,8 @@ pub(super) fn read(top: Option<&Table<'_>>, context: &Context<'_>) -> Manifest {
     }
     manifest.unknown =
         top.need("unknown", "unknown = 3").and_then(|v| v.number(0.1, 50.0)).unwrap_or(3.0) / 100.0;
+    let mixed = top.get("mixed").and_then(|v| v.number(0.0, 50.0)).unwrap_or(0.0);
+    manifest.mixed = libm::round(mixed * 10.0) as u16;
     if let Some(v) = top.need("opening", "opening = [\"length\"]") {
         let mentions = v.texts(Limit::NAME).into_iter();
         manifest.opening = mentions.map(|(id, spot)| Mention { id, spot }).collect();

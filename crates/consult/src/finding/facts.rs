@@ -1,7 +1,7 @@
 //! What a state comes to, computed once for a screen.
 
 use crate::guide::{Aim, Guide};
-use crate::look::SETTLED;
+use crate::look::{SETTLED, SPENT};
 use crate::state::State;
 use reason::{Answer, Fit, Look, Posterior, Reach, fit, rank, weigh, with_fit};
 use units::descending;
@@ -20,8 +20,10 @@ pub(crate) struct Facts {
     pub(crate) makes: Vec<f64>,
     pub(crate) roles: Vec<f64>,
     pub(crate) fit: Fit,
-    /// Open questions for the aim, best first.
+    /// Open questions, best first: for the aim, or, once no look tells about that any more, for the next matter.
     pub(crate) ranked: Vec<Look>,
+    /// What they are ranked for.
+    pub(crate) ranked_for: Aim,
     /// First and second kind of the guide.
     pub(crate) first: usize,
     pub(crate) second: Option<usize>,
@@ -40,7 +42,8 @@ impl Facts {
         let fit = fit(model, &bare, &answers);
         let posterior = with_fit(model, bare, fit);
         let plan = guide.plan(state.aim);
-        let ranked = rank(model, plan, &posterior, &answers, &state.reach());
+        let ranked = |aim| rank(model, guide.plan(aim), &posterior, &answers, &state.reach());
+        let (ranked_for, ranked) = with_more(state.aim, ranked);
         let kinds = posterior.kinds(model);
         let unknown = guide.unknown();
         let order: Vec<usize> = descending(&kinds).into_iter().filter(|k| *k != unknown).collect();
@@ -49,6 +52,7 @@ impl Facts {
             roles: posterior.roles(model),
             fit,
             ranked,
+            ranked_for,
             first: order[0],
             second: order.get(1).copied(),
             aim: state.aim,
@@ -149,6 +153,18 @@ impl Facts {
         }
         asked.into_iter().take(4).map(text).collect()
     }
+}
+
+/// The ranking for the aim; where its best look tells next to nothing, that for the first other matter of which a look
+/// still tells: what it is, what it was made as, old or later.
+fn with_more(aim: Aim, ranked: impl Fn(Aim) -> Vec<Look>) -> (Aim, Vec<Look>) {
+    let telling = |looks: &[Look]| looks.first().is_some_and(|l| l.gain >= SPENT);
+    let own = ranked(aim);
+    if telling(&own) {
+        return (aim, own);
+    }
+    let others = [Aim::Kind, Aim::Role, Aim::Make].into_iter().filter(|other| *other != aim);
+    others.map(|other| (other, ranked(other))).find(|(_, looks)| telling(looks)).unwrap_or((aim, own))
 }
 
 /// Index and value of the largest share.

@@ -39,7 +39,7 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
         worth: worth::view(guide, facts),
         money: state.money,
         next: next(guide, state, facts),
-        standing: standing(facts),
+        standing: standing(guide, facts),
         clues: clues::clues(guide, state, facts),
         change: clues::change(guide, state, facts),
         second: second(guide, state, facts),
@@ -148,7 +148,7 @@ fn next(guide: &Guide, state: &State, facts: &Facts) -> Option<NextView> {
     } else if guide.core.opening.iter().any(|q| usize::from(*q) == question) {
         "One of the first looks at any piece.".to_string()
     } else {
-        let what = match state.aim {
+        let what = match facts.ranked_for {
             Aim::Kind => "what it is",
             Aim::Role => "what it was made as",
             Aim::Make => "old or later",
@@ -159,20 +159,36 @@ fn next(guide: &Guide, state: &State, facts: &Facts) -> Option<NextView> {
     Some(NextView { question, ask: guide.core.questions[question].ask.clone(), why })
 }
 
-fn standing(facts: &Facts) -> String {
+fn standing(guide: &Guide, facts: &Facts) -> String {
     if !facts.told() {
         return "Answer a look or two, and a finding comes.".to_string();
     }
     let best = facts.ranked.first().map_or(0.0, |l| l.gain);
-    if facts.settled() {
-        "Settled: nine in ten or better, and the piece fits.".to_string()
+    let standing = if facts.settled() {
+        "Settled: nine in ten or better, and the piece fits."
     } else if best < SPENT {
-        "Spent: no look that is left would tell much more.".to_string()
+        "Spent: no look that is left would tell much more."
     } else if facts.fit.strange {
-        "Still open: the answers do not fit any one kind well. Look again at the doubtful ones.".to_string()
+        "Still open: the answers do not fit any one kind well. Look again at the doubtful ones."
     } else {
-        "Still open: more looks will tell.".to_string()
+        "Still open: more looks will tell."
+    };
+    let twins = twins(guide, facts);
+    if twins.is_empty() {
+        return standing.to_string();
     }
+    let twins = either(&twins);
+    format!(
+        "{standing} Looks alone do not tell it from \u{201c}{twins}\u{201d}: that takes evidence of its own, such as \
+         papers or wording."
+    )
+}
+
+/// Kinds that still fit and that the pack declares not to be told from the first.
+fn twins<'a>(guide: &'a Guide, facts: &Facts) -> Vec<&'a str> {
+    let open = |k: &&u16| facts.kinds[usize::from(**k)] >= LISTED_KIND;
+    let all = guide.core.kinds[facts.first].either.iter().filter(open);
+    all.map(|k| guide.core.kinds[usize::from(*k)].short.as_str()).collect()
 }
 
 fn second(guide: &Guide, state: &State, facts: &Facts) -> Option<SecondView> {

@@ -50,6 +50,21 @@ pub(crate) fn irons() -> Guide {
     ready(&IRONS, YEAR)
 }
 
+/// The bundled pack before its book has come.
+pub(crate) fn irons_early() -> Guide {
+    Guide::from_bytes(&IRONS.0, None, YEAR).expect("the pack can be read")
+}
+
+/// Core and book of the bundled pack.
+pub(crate) fn irons_bytes() -> &'static Halves {
+    &IRONS
+}
+
+/// Core and book of the small pack.
+pub(crate) fn tiny_bytes() -> &'static Halves {
+    &TINY
+}
+
 /// The bundled pack in another year.
 pub(crate) fn irons_in(year: i16) -> Guide {
     ready(&IRONS, year)

@@ -6,6 +6,7 @@ mod common;
 mod findings;
 mod fragment;
 mod gates;
+mod halves;
 mod robust;
 mod screens;
 mod strange_packs;

@@ -63,6 +63,7 @@ fn body(guide: &Guide, state: &State, shown: &View) -> Result<(), TestCaseError>
             prop_assert!(look.choices.iter().filter(|c| c.chosen).count() <= 2);
             prop_assert_eq!(look.either.is_some(), state.either.is_some());
         }
+        Body::Later => prop_assert!(!guide.is_whole()),
         Body::Place(place) => {
             prop_assert_eq!(
                 place.places.len(),

@@ -39,7 +39,7 @@ fn begins_with_a_chance(text: &str) -> bool {
     let Some((n, rest)) = text.split_once(" in ") else { return false };
     let of: String = rest.chars().take_while(char::is_ascii_digit).collect();
     match (n.parse::<u32>(), of.parse::<u32>()) {
-        (Ok(n), Ok(of)) => 0 < n && n < of && [10, 20, 50, 100].contains(&of),
+        (Ok(n), Ok(of)) => 0 < n && n < of && [10, 20, 30, 50, 100].contains(&of),
         _ => false,
     }
 }
@@ -93,7 +93,7 @@ fn figures_have_units(text: &str) -> Result<(), String> {
         }
         let shown = &text[begin..end];
         let year = shown.len() == 4 && shown.parse::<u32>().is_ok_and(|y| (1000..=2200).contains(&y));
-        let whole = text[..begin].ends_with(" in ") && ["10", "20", "50", "100"].contains(&shown);
+        let whole = text[..begin].ends_with(" in ") && ["10", "20", "30", "50", "100"].contains(&shown);
         if !year && !whole && !is_unit(&text[end..]) {
             return Err(format!("{shown} has no unit in: {text}"));
         }

@@ -210,16 +210,20 @@ pub(crate) fn posteriors(parts: &Parts, place: usize, answers: &[Answer]) -> Vec
     let plain = |a: &Answer, c: usize| {
         matches!(a.told, Told::OneOf(_))
             && parts.questions[a.question].group.is_none()
+            && parts.mixed == 0.0
             && applies(parts, a.question, c)
     };
-    // Ungrouped choices that apply: the whole joint at once. The rest one by one.
+    // Ungrouped choices that apply: the whole joint at once. The rest one by one, and so all of them where each is
+    // doubted by itself.
     let mut base: Vec<f64> = Vec::new();
+    let prior_of_all = prior.clone();
     for (c, prior) in prior.iter().enumerate() {
         let together: Vec<&Answer> = speaking.iter().copied().filter(|a| plain(a, c)).collect();
         let mut p = prior * joint(parts, &together, c);
         for a in &speaking {
             if parts.questions[a.question].group.is_none() && !plain(a, c) {
-                p *= likelihood(parts, a, answers, c);
+                let l: Vec<f64> = (0..n).map(|c| likelihood(parts, a, answers, c)).collect();
+                p *= with_others(&prior_of_all, &l, parts.mixed)[c];
             }
         }
         base.push(p);
@@ -235,9 +239,23 @@ pub(crate) fn posteriors(parts: &Parts, place: usize, answers: &[Answer]) -> Vec
             })
             .collect();
         let ways = orders(&clues);
-        found = found.iter().flat_map(|p| ways.iter().map(|way| tempered(p, way, &clues, *rho))).collect();
+        found = found
+            .iter()
+            .flat_map(|p| {
+                ways.iter().map(|way| {
+                    let l = with_others(&prior, &tempered(&vec![1.0; n], way, &clues, *rho), parts.mixed);
+                    p.iter().zip(l).map(|(p, l)| p * l).collect()
+                })
+            })
+            .collect();
     }
     found.iter().map(|p| normalised(p)).collect()
+}
+
+/// Of so many groups the looks are those of any candidate.
+fn with_others(prior: &[f64], l: &[f64], mixed: f64) -> Vec<f64> {
+    let anybody: f64 = prior.iter().zip(l).map(|(p, l)| p * l).sum();
+    l.iter().map(|l| l - mixed * l + mixed * anybody).collect()
 }
 
 fn tempered(p: &[f64], way: &[usize], clues: &[(f64, Vec<f64>)], rho: f64) -> Vec<f64> {

@@ -59,15 +59,16 @@ pub(crate) fn runs(ordinary: u32) -> ProptestConfig {
 
 /// Any small model.
 pub(crate) fn any_case() -> impl Strategy<Value = Case> {
-    case(2..=8, 0)
+    case(2..=8, 0, 30)
 }
 
 /// Models where any answer can be misread, so that nothing is impossible.
 pub(crate) fn doubtful_case(candidates: RangeInclusive<usize>) -> impl Strategy<Value = Case> {
-    case(candidates, 1)
+    case(candidates, 1, 0)
 }
 
-fn case(candidates: RangeInclusive<usize>, least_misread: u16) -> impl Strategy<Value = Case> {
+/// Of a hundred groups of looks at most `mixed` are not the piece's own.
+fn case(candidates: RangeInclusive<usize>, least_misread: u16, mixed: u16) -> impl Strategy<Value = Case> {
     (candidates, 1..=4_usize, 1..=3_usize, 1..=3_usize, 1..=3_usize, 0..=3_usize, 2..=6_usize)
         .prop_flat_map(move |(n, kinds, makes, roles, places, groups, asked)| {
             let prior = prop_oneof![9 => 1..=1000_u16, 1 => Just(0)];
@@ -75,7 +76,7 @@ fn case(candidates: RangeInclusive<usize>, least_misread: u16) -> impl Strategy<
                 (Just(kinds), vec(0..kinds, n), Just(makes), vec(0..makes, n)),
                 vec(vec(0..=10_u16, roles), n),
                 vec(vec(prior, n), places),
-                vec(0..=50_u16, groups),
+                (vec(0..=50_u16, groups), 0..=mixed),
                 vec(raw_question(n, groups, least_misread), asked),
                 0..places,
                 vec(proptest::option::weighted(0.8, raw_reply()), asked),
@@ -83,7 +84,16 @@ fn case(candidates: RangeInclusive<usize>, least_misread: u16) -> impl Strategy<
             )
         })
         .prop_map(
-            |((kinds, kind_of, makes, make_of), roles, priors, overlaps, raw, place, replies, order)| {
+            |(
+                (kinds, kind_of, makes, make_of),
+                roles,
+                priors,
+                (overlaps, mixed),
+                raw,
+                place,
+                replies,
+                order,
+            )| {
                 let mut questions: Vec<QuestionParts> = Vec::new();
                 for q in &raw {
                     let made = question(q, &questions);
@@ -102,6 +112,7 @@ fn case(candidates: RangeInclusive<usize>, least_misread: u16) -> impl Strategy<
                     roles: roles.iter().map(|r| shares(r)).collect(),
                     priors: priors.iter().map(|p| shares(p)).collect(),
                     overlaps: overlaps.iter().map(|o| f64::from(*o) / 100.0).collect(),
+                    mixed: f64::from(mixed) / 100.0,
                     questions,
                     unknown: None,
                     fit_limits: Vec::new(),
