@@ -1,6 +1,6 @@
 //! Reading the folder of a pack, or of art. Only here does a pack meet the disk.
 
-use compile::{Fault, Figure, Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES};
+use compile::{Compiled, Fault, Figure, Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES};
 use consult::Guide;
 use std::fs;
 use std::path::Path;
@@ -21,14 +21,20 @@ pub(crate) fn read(pack: &str) -> Result<Files, String> {
     Ok(Files::new(all))
 }
 
-/// The pack of these files made ready, book included, for what does not depend on the year.
+/// A pack made ready, book included, for what does not depend on the year.
 ///
 /// # Errors
-/// All faults of the pack.
-pub(crate) fn guide(files: &Files) -> Result<Guide, Vec<String>> {
-    let compiled = compile::compile(files)
-        .map_err(|faults| faults.iter().map(ToString::to_string).collect::<Vec<_>>())?;
+/// Why it cannot be read.
+pub(crate) fn guide(compiled: &Compiled) -> Result<Guide, Vec<String>> {
     Guide::from_bytes(&compiled.core_bytes, Some(&compiled.book_bytes), 2000).map_err(|says| vec![says])
+}
+
+/// Files of a pack compiled, with each fault as a line.
+///
+/// # Errors
+/// All faults.
+pub(crate) fn compiled(files: &Files) -> Result<Compiled, Vec<String>> {
+    compile::compile(files).map_err(|faults| faults.iter().map(ToString::to_string).collect())
 }
 
 /// The figures of a folder of art.

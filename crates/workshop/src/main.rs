@@ -2,8 +2,10 @@
 //! Each verb is a file in `verbs/`; this file only finds the verb.
 
 mod args;
+mod card;
 mod folder;
 mod key;
+mod markup;
 mod verbs;
 
 use std::process::ExitCode;
@@ -27,6 +29,7 @@ workshop: the tool for people who write packs
   workshop try <pack> --answers <file>   the finding for a file of answers
   workshop simulate <pack>               how often the guide is right about pieces of its own tables
   workshop print key <pack>              the printed key, as a page
+  workshop print <pack> --card <file>    the field card: one side of paper
   workshop codes <pack>                  the lines that codes.csv still lacks
   workshop words                         the words in which drawings are described
 

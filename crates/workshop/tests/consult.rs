@@ -227,6 +227,27 @@ fn the_printed_key_of_the_bundled_pack_leads_from_number_to_number() {
 }
 
 #[test]
+fn the_field_card_comes_with_its_styles() {
+    let to = common::fresh("card");
+    fs::create_dir_all(&to).expect("a folder can be made");
+    let (code, out, err) = workshop(&["print", &good(), "--card", &shown(&to.join("card.html"))]);
+    assert_eq!((code, out.as_str(), err.as_str()), (Some(0), "", ""));
+    let page = fs::read_to_string(to.join("card.html")).expect("the card");
+    assert!(
+        page.contains("href=\"card.css\"") && page.contains("<h1>Tiny test irons: field card</h1>"),
+        "{page}"
+    );
+    assert!(fs::read_to_string(to.join("card.css")).expect("its styles").contains("@page"));
+    // One thing at a time, and into a folder that is there.
+    for words in [
+        vec!["print", "key", &good(), "--card", "x.html"],
+        vec!["print", &good(), "--card", "no/such/folder/card.html"],
+    ] {
+        assert_eq!(workshop(&words).0, Some(2), "{words:?}");
+    }
+}
+
+#[test]
 fn texts_of_a_pack_stay_texts_in_the_printed_key() {
     let pack = changed("signs", "pack.toml", "Tiny test irons", "Irons & <3 > 2 'x' &lt;b&gt;");
     let (code, page, _) = workshop(&["print", "key", &pack]);

@@ -5,6 +5,7 @@ mod grow;
 
 pub(crate) use grow::Key;
 
+use crate::markup::escaped;
 use consult::{Guide, chance};
 use grow::Lead;
 use std::fmt::Write;
@@ -47,7 +48,7 @@ impl Key {
         }
         let _ = writeln!(
             html,
-            "<p class=\"small\">{}, edition of {}, {}.</p>\n<p><a class=\"key\" href=\"./\">Back to the program</a></p>\n</main>\n</body>\n</html>",
+            "<p class=\"small\">{}, edition of {}, {}.</p>\n<p><a class=\"key\" href=\"./\">Back to the program</a> <a class=\"key\" href=\"card.html\">The field card, one side of paper</a></p>\n</main>\n</body>\n</html>",
             escaped(&core.head.name),
             escaped(&core.head.edition),
             escaped(&core.head.licence)
@@ -71,11 +72,6 @@ fn words(lead: &Lead, guide: &Guide) -> String {
             named.join("; or ")
         }
     }
-}
-
-/// A pack's text may hold anything that looks like markup; here it is text.
-pub(crate) fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }
 
 /// `4.2`.

@@ -54,6 +54,12 @@ pub fn of(guide: &Guide, files: &Files, compiled: &Compiled) -> Quality {
     Quality { faults, notes, fared, pairs }
 }
 
+/// All pairs of known kinds as they are met with ruler and magnet at hand, the hardest first.
+#[must_use]
+pub fn pairs(guide: &Guide) -> Vec<Pair> {
+    pairs::pairs(guide, &crate::simulate::Setting::pocket(0).indices(guide))
+}
+
 /// The deciding check that one of two kinds states for the other.
 #[must_use]
 pub fn stated_check(guide: &Guide, a: usize, b: usize) -> Option<&str> {

@@ -60,8 +60,7 @@ impl Checked {
             Ok(compiled) => compiled,
             Err(faults) => return Checked::Broken(faults),
         };
-        // The year bears on findings only.
-        match Guide::from_bytes(&compiled.core_bytes, Some(&compiled.book_bytes), 2000) {
+        match folder::guide(&compiled) {
             Ok(guide) => {
                 let quality = of(&guide, files, &compiled);
                 Checked::Whole(Box::new((compiled, guide, quality)))
@@ -70,7 +69,7 @@ impl Checked {
                 file: "pack.toml".to_string(),
                 line: 0,
                 field: String::new(),
-                says,
+                says: says.join(" "),
                 hint: String::new(),
             }]),
         }

@@ -1,15 +1,18 @@
-//! `workshop print`: the printed key, or the contact sheet of all drawings, as a page without any program.
+//! `workshop print`: the printed key, the field card, or the contact sheet of all drawings, as a page without any
+//! program.
 
 use super::sheet;
 use crate::args::{Args, refuse};
 use crate::key::Key;
-use crate::{End, folder};
+use crate::{End, card, folder};
+use compile::Files;
 use consult::Guide;
 use std::fs;
 use std::path::Path;
 
 const HELP: &str = "\
 workshop print key <pack>
+workshop print <pack> --card <file>
 workshop print <pack> --sheet <file>
 
 Prints the key of a pack as a page of HTML: numbered questions, each answer with the number to go on to, so that it
@@ -18,6 +21,12 @@ works on paper and in a browser without any program. Send it into a file:
   workshop print key data/packs/irons > key.html
 
 A printed key cannot weigh a misread answer. It says how many steps it takes and how often it can be right at best.
+
+With --card the field card is written into a file: the first looks and what each answer leans to, what is most often
+mixed up, cautions and a rule, on one side of A4 or letter paper. Its styles are written beside it, as card.css. Print
+it at 100 %, in black and white.
+
+  workshop print data/packs/irons --card card.html
 
 With --sheet all drawings are written into a file, again as a page of HTML: every choice under its question, every kind
 from three sides, and every word of drawings; light and dark on the screen, light alone on paper.
@@ -31,49 +40,61 @@ pub(crate) fn run(words: &[String]) -> End {
         Some((what, rest)) if what == "key" => (true, rest),
         _ => (false, words),
     };
-    let args = match Args::read(rest, &["--sheet"], &[], HELP) {
+    let args = match Args::read(rest, &["--card", "--sheet"], &[], HELP) {
         Ok(args) => args,
         Err(end) => return end,
     };
-    let to = args.value("--sheet");
-    if key == to.is_some() {
-        return refuse("Say what to print: the key, or --sheet with a file.", HELP);
+    let (card, sheet) = (args.value("--card"), args.value("--sheet"));
+    if u8::from(key) + u8::from(card.is_some()) + u8::from(sheet.is_some()) != 1 {
+        return refuse(
+            "Say what to print, one thing at a time: the key, --card or --sheet with a file.",
+            HELP,
+        );
     }
     let files = match folder::read(&args.pack) {
         Ok(files) => files,
         Err(says) => return refuse(&says, HELP),
     };
-    let done = match to {
-        None => page(&files).map(|html| print!("{html}")),
-        Some(to) => match drawings(&args.pack, &files) {
-            Ok(html) => match fs::write(to, html) {
-                Ok(()) => Ok(()),
-                Err(e) => return refuse(&format!("{to} could not be written: {e}."), HELP),
-            },
-            Err(faults) => Err(faults),
-        },
+    let made = match (card, sheet) {
+        (Some(to), _) => field_card(&files, to),
+        (_, Some(to)) => drawings(&args.pack, &files).map(|html| vec![(to.to_string(), html)]),
+        _ => printed_key(&files).map(|html| {
+            print!("{html}");
+            Vec::new()
+        }),
     };
-    match done {
-        Ok(()) => End::Well,
+    match made {
         Err(faults) => {
             faults.iter().for_each(|f| eprintln!("{f}"));
             End::Faults
         }
+        Ok(pages) => {
+            for (to, text) in pages {
+                if let Err(e) = fs::write(&to, text) {
+                    return refuse(&format!("{to} could not be written: {e}."), HELP);
+                }
+            }
+            End::Well
+        }
     }
 }
 
-fn drawings(pack: &str, files: &compile::Files) -> Result<String, Vec<String>> {
+fn drawings(pack: &str, files: &Files) -> Result<String, Vec<String>> {
     let art = Path::new(pack).join("../../art");
     let figures = folder::art(&art.to_string_lossy()).map_err(|says| vec![says])?;
-    sheet::page(&compiled(files)?, &figures).map_err(|says| vec![says])
+    sheet::page(&folder::compiled(files)?, &figures).map_err(|says| vec![says])
 }
 
-fn compiled(files: &compile::Files) -> Result<compile::Compiled, Vec<String>> {
-    compile::compile(files).map_err(|faults| faults.iter().map(ToString::to_string).collect())
-}
-
-fn page(files: &compile::Files) -> Result<String, Vec<String>> {
+fn printed_key(files: &Files) -> Result<String, Vec<String>> {
     // The year bears on findings only.
-    let guide = Guide::new(compiled(files)?.core, 2000).map_err(|says| vec![says])?;
+    let guide = Guide::new(folder::compiled(files)?.core, 2000).map_err(|says| vec![says])?;
     Ok(Key::of(&guide).html(&guide))
+}
+
+/// The card and, beside it, its styles.
+fn field_card(files: &Files, to: &str) -> Result<Vec<(String, String)>, Vec<String>> {
+    let compiled = folder::compiled(files)?;
+    let guide = folder::guide(&compiled)?;
+    let styles = Path::new(to).with_file_name("card.css").to_string_lossy().into_owned();
+    Ok(vec![(to.to_string(), card::html(&guide, &compiled.core_digest)), (styles, card::STYLES.to_string())])
 }

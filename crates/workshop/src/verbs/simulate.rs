@@ -50,7 +50,7 @@ pub(crate) fn run_verb(words: &[String]) -> End {
         Ok(files) => files,
         Err(says) => return refuse(&says, HELP),
     };
-    let guide = match folder::guide(&files) {
+    let guide = match folder::compiled(&files).and_then(|c| folder::guide(&c)) {
         Ok(guide) => guide,
         Err(faults) => {
             faults.iter().for_each(|f| eprintln!("{f}"));

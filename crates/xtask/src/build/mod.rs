@@ -94,7 +94,10 @@ fn finish(
     assets.keep("index.html", index.as_bytes())?;
     let key = assets.refer(&text(&packs.key)?);
     assets.keep("key.html", key.as_bytes())?;
-    for (name, page) in [("index.html", &index), ("key.html", &key)] {
+    assets.add("card.css", &read(&packs.card_styles)?)?;
+    let card = assets.refer(&text(&packs.card)?);
+    assets.keep("card.html", card.as_bytes())?;
+    for (name, page) in [("index.html", &index), ("key.html", &key), ("card.html", &card)] {
         html::check(page, dist).with_context(|| format!("{name} is not fit to be released."))?;
     }
 

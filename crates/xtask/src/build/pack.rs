@@ -13,8 +13,10 @@ const BUNDLED: &str = "data/packs/irons";
 pub(super) struct Packs {
     pub(super) core: PathBuf,
     pub(super) book: PathBuf,
-    /// The printed key, a page without its final names.
+    /// The printed key and the field card, pages without their final names; the styles of the card stand beside it.
     pub(super) key: PathBuf,
+    pub(super) card: PathBuf,
+    pub(super) card_styles: PathBuf,
     pub(super) stamp: Stamp,
 }
 
@@ -27,12 +29,16 @@ pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
     let paths: Vec<&str> =
         paths.iter().map(String::as_str).chain([BUNDLED, "data/art", "Cargo.lock"]).collect();
     let stamp = Stamp::of("pack", &paths, &[])?;
-    let key = folder.join("key.html");
+    let printed = Printed {
+        key: folder.join("key.html"),
+        card: folder.join("card.html"),
+        card_styles: folder.join("card.css"),
+    };
     if let Ok(list) = read_list(&folder)
-        && stamp.fresh(&[&list[..], std::slice::from_ref(&key)].concat())
+        && stamp.fresh(&[&list[..], &printed.all()].concat())
     {
         steps.unchanged("pack");
-        return packs(list, key, stamp);
+        return packs(list, printed, stamp);
     }
     stamp.clear()?;
     steps.step("pack: compile", || {
@@ -45,14 +51,33 @@ pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
         let mut workshop = run::cargo();
         workshop.args(["run", "--package", "workshop", "--", "print", "key", BUNDLED]);
         let page = run::printed(&mut workshop).context("The key could not be printed.")?;
-        Ok(std::fs::write(&key, page)?)
+        Ok(std::fs::write(&printed.key, page)?)
+    })?;
+    steps.step("pack: field card", || {
+        let mut workshop = run::cargo();
+        workshop.args(["run", "--package", "workshop", "--", "print", BUNDLED, "--card"]).arg(&printed.card);
+        run::shown(&mut workshop).context("The field card could not be printed.")
     })?;
     stamp.keep()?;
-    packs(read_list(&folder)?, key, stamp)
+    packs(read_list(&folder)?, printed, stamp)
 }
 
-fn packs([core, book]: [PathBuf; 2], key: PathBuf, stamp: Stamp) -> Result<Packs> {
-    Ok(Packs { core, book, key, stamp })
+/// What is made for paper.
+struct Printed {
+    key: PathBuf,
+    card: PathBuf,
+    card_styles: PathBuf,
+}
+
+impl Printed {
+    fn all(&self) -> [PathBuf; 3] {
+        [self.key.clone(), self.card.clone(), self.card_styles.clone()]
+    }
+}
+
+fn packs([core, book]: [PathBuf; 2], printed: Printed, stamp: Stamp) -> Result<Packs> {
+    let Printed { key, card, card_styles } = printed;
+    Ok(Packs { core, book, key, card, card_styles, stamp })
 }
 
 /// The files that `pack.txt` names: `core <file>` and `book <file>`.
