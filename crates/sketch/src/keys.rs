@@ -108,7 +108,7 @@ pub static KEYS: [Key; COUNT] = [
     key("screw", "screw", "slot"),
     key("top", "side both end three", "one-piece"),
     key("sole", "sole both three", "smooth"),
-    also("three", key("mark", "mark", "none")),
+    also("both three", key("mark", "mark", "none")),
     key("letters", "mark", "raised"),
     key("where", "where", "top"),
     also(IRON, key("finish", "material", "bare")),

@@ -81,12 +81,15 @@ pub(crate) fn sole(pen: &mut Pen<'_>, d: &Drawing<'_>) {
 pub(crate) fn end(pen: &mut Pen<'_>, d: &Drawing<'_>) {
     let mut body = Body::of(pen, d);
     let mut broad = Outline::of(pen, d, &body).beside(&body);
-    if d.asks(At::Walls) {
-        // The body alone fills the frame.
-        (body.deck, body.scale, broad) = (330, 600, 2000);
+    let high = (GROUND - body.deck).max(1);
+    let mut tall = 1000;
+    if body.scale > 0 && [At::Walls, At::Door, At::Cord].iter().any(|at| d.asks(*at)) {
+        // The body fills the frame, and the grip only shows that it is one.
+        tall = 570_000 / high;
+        (body.deck, body.scale, broad) = (330, 600, if d.asks(At::Walls) { 2000 } else { 1366 });
     }
     pen.map = Map::new(1000, 0, 1000, 1000);
-    behind(pen, d, &body, broad);
+    behind(pen, d, &body, broad, tall);
 }
 
 /// The iron from the side, under the pen's present map.
@@ -158,15 +161,17 @@ fn skin<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, keys: &[At]) -> &'a str {
     ""
 }
 
-/// The iron from behind, its middle at the x of the present map; `broad` is its breadth beside that of the first
-/// outline, per mille.
-fn behind<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>, broad: i32) {
+/// The iron from behind, its middle at the x of the present map; `broad` is its breadth beside that for which walls are
+/// drawn, `tall` its height beside its own, per mille.
+fn behind<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>, broad: i32, tall: i32) {
     let map = pen.map;
     let high = GROUND - body.deck;
     let own = named(body.head, "end").filter(|_| !d.asks(At::Walls));
     let walls = own.is_none();
     let (strokes, place) = match own {
-        Some(name) if body.scale > 0 => (pen.get("end-body", name), Map::new(0, 0, broad, 1000)),
+        Some(name) if body.scale > 0 => {
+            (pen.get("end-body", name), Map::new(0, GROUND - GROUND * tall / 1000, broad, tall))
+        }
         Some(name) => (pen.get("end-body", name), Map::SAME),
         None => {
             let fit = Map::new(0, GROUND, broad, high * 1000 / HIGH);
@@ -290,6 +295,10 @@ pub(crate) fn both(pen: &mut Pen<'_>, d: &Drawing<'_>) {
     // What has no sole is as long as its whole frame.
     let heel = if under { (MIDDLE - body.long / 2 - 40) * scale / 1000 } else { 0 };
     below(pen, d, &body, &outline, 1740 + heel, middle, wide);
+    // The outline is that of the top as well: where nothing is said of the sole it may bear the mark.
+    if d.said(At::Sole).is_none() && marked(d, &body) {
+        mark(pen, d);
+    }
     if let Some(size) = d.size() {
         let bar = wide * 50 / size;
         bar_of(pen, d, 40 + 120 * scale / 1000, 950, bar, bar, "fifty");
@@ -310,11 +319,11 @@ pub(crate) fn three(pen: &mut Pen<'_>, d: &Drawing<'_>) {
     pen.map = to(1000 - scale, 920);
     beside(pen, d, &body);
     pen.map = to(BEHIND, 920);
-    behind(pen, d, &body, broad);
+    behind(pen, d, &body, broad, 1000);
     let wide = body.long * scale / 1000;
     pen.accent = d.asks(At::Outline) || d.asks(At::Sole);
     below(pen, d, &body, &outline, 1000 + (MIDDLE - 1000) * scale / 1000 - wide / 2, 1490, wide);
-    if d.said(At::Mark).is_some_and(|mark| mark != "none") && named(body.head, "under").is_none() {
+    if marked(d, &body) {
         above(pen, d, &outline);
     }
     let Some(size) = d.size() else { return };
@@ -336,7 +345,18 @@ fn above(pen: &mut Pen<'_>, d: &Drawing<'_>, outline: &Outline<'_>) {
     pen.add("b");
     pen.draw(outline.strokes);
     pen.map = pen.map.of(outline.fit());
+    mark(pen, d);
+}
+
+/// Whether there is a mark to show, on a body that has a top.
+fn marked(d: &Drawing<'_>, body: &Body<'_>) -> bool {
+    d.said(At::Mark).is_some_and(|mark| mark != "none") && named(body.head, "under").is_none()
+}
+
+/// The mark, small.
+fn mark(pen: &mut Pen<'_>, d: &Drawing<'_>) {
     pen.fine = true;
+    pen.accent = false;
     let mark = value(pen, d, At::Mark);
     pen.draw(mark);
     pen.fine = false;
