@@ -23,7 +23,9 @@ svg{display:block;width:100%}
 path{fill:none;stroke:var(--iron);stroke-width:2.2px;vector-effect:non-scaling-stroke;stroke-linejoin:round;stroke-linecap:round}
 .b,.e{fill:var(--body)}.t{stroke-width:1.2px}.a,.e,.n{stroke:var(--scorch);stroke-width:3px}.n{stroke-width:1.6px}
 .h{fill:var(--hole);stroke:var(--hole);stroke-width:1px}.d{fill:var(--day);stroke-width:1px}.y{fill:var(--yellow)}.r{fill:var(--brown)}
-@media print{body{background:#fff}nav,.dark{display:none}.light{padding:0}figure,h2{break-inside:avoid;break-after:avoid}figure{break-after:auto}}
+@media print{body{background:#fff}nav,.dark{display:none}.light{padding:0;gap:6px}figure{break-inside:avoid;width:88px;padding:4px}
+figure.wide{width:206px}h2{break-after:avoid}figcaption small{display:none}figcaption{font-size:11px}
+path{stroke-width:1.3px}.t,.h,.d{stroke-width:.7px}.a,.e{stroke-width:1.9px}.n{stroke-width:1px}}
 ";
 
 /// The page.
@@ -73,7 +75,9 @@ fn words(html: &mut String, art: &Art, figures: &[compile::Figure]) -> Result<()
     for key in &KEYS {
         let values = figures.iter().filter_map(|f| f.name.strip_prefix(key.name)?.strip_prefix('.'));
         let values: Vec<&str> = if key.name == "size" { LENGTHS.to_vec() } else { values.collect() };
-        for view in key.views.split_whitespace().filter(|v| *v != "both") {
+        // What is laid out of other views is shown for bodies and lengths alone.
+        let laid_out = |v: &&str| *v != "both" && (*v != "three" || ["body", "size"].contains(&key.name));
+        for view in key.views.split_whitespace().filter(laid_out) {
             // What belongs to one sort of body is drawn on it.
             let body = match key.name {
                 "cord" => " body=electric",
