@@ -123,7 +123,7 @@ pub static KEYS: [Key; COUNT] = [
     key("cord", "end side both three", "none"),
     key("vents", "side both three", "none"),
     key("chimney", "side both three", "none"),
-    key("door", "end three", "none"),
+    also("side both", key("door", "end three", "none")),
     key("company", "company", "alone"),
     key("size", "card both three", ""),
     key("ask", "", "none"),

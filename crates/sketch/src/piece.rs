@@ -116,9 +116,10 @@ fn beside<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>) {
         let (_, measures) = headed(value(pen, d, At::Height));
         pen.draw(measures);
     }
-    for at in [At::Chimney, At::Vents, At::Cord] {
+    for at in [At::Chimney, At::Vents, At::Cord, At::Door] {
         pen.accent = d.asks(at);
         let strokes = body.chosen(pen, d, at);
+        // What comes after a bar is seen from behind.
         pen.draw(strokes.split_once('|').map_or(strokes, |(side, _)| side));
     }
     if scale == 0 {
@@ -195,10 +196,10 @@ fn behind<'a>(pen: &mut Pen<'a>, d: &Drawing<'_>, body: &Body<'a>, broad: i32, t
     // Doors and cords are drawn on a back 112 broad and 60 high.
     let fit = |sx: i32, sy: i32| map.of(Map::new(-sx, GROUND - sy * 9 / 10, sx, sy));
     let back = fit(broad * 82 / 112, high * 1000 / 600);
-    let door = body.chosen(pen, d, At::Door);
-    pen.with(back, d.asks(At::Door), door);
-    let cord = body.chosen(pen, d, At::Cord).split_once('|').unwrap_or_default().1;
-    pen.with(back, d.asks(At::Cord), cord);
+    for at in [At::Door, At::Cord] {
+        let strokes = headed(body.chosen(pen, d, at)).1;
+        pen.with(back, d.asks(at), strokes);
+    }
 }
 
 /// An outline of a sole and its measures, tenths of a unit.

@@ -335,7 +335,7 @@ fn a_piece_can_be_seen_beside_a_bar() {
     assert_eq!(there.shapes(art()), Some(drawn("view=three body=box grip=wire size=95")));
     assert_eq!(
         there.alt(art()),
-        "From the side, from behind and from below, beside bars in mm and inches: a deep box with a door at the back, \
+        "From the side, from behind and from below, beside bars in mm and inches: a deep box, \
          a bent wire, 95 mm long."
     );
 }
