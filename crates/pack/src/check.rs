@@ -171,7 +171,7 @@ fn once(codes: impl Iterator<Item = u16> + Clone) -> bool {
 }
 
 /// Text from a pack is shown as text only, but unseen and direction-changing characters could still disguise it.
-fn text(t: &str) -> Result<(), Fault> {
+pub(crate) fn text(t: &str) -> Result<(), Fault> {
     let disguises = |c: char| {
         (c.is_control() && c != '\n')
             || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
@@ -185,14 +185,14 @@ fn text(t: &str) -> Result<(), Fault> {
     Ok(())
 }
 
-fn count(what: &str, n: usize, least: usize, most: usize) -> Result<(), Fault> {
+pub(crate) fn count(what: &str, n: usize, least: usize, most: usize) -> Result<(), Fault> {
     if n < least || n > most {
         return Err(Fault(format!("This pack has {n} {what}; between {least} and {most} can be read.")));
     }
     Ok(())
 }
 
-fn must(holds: bool, what: &str) -> Result<(), Fault> {
+pub(crate) fn must(holds: bool, what: &str) -> Result<(), Fault> {
     if holds { Ok(()) } else { Err(fault(what)) }
 }
 

@@ -63,7 +63,7 @@ pub fn read_book(bytes: &[u8]) -> Result<Book, Fault> {
     Ok(book)
 }
 
-fn frame(half: u8, body: &impl Wire) -> Vec<u8> {
+pub(crate) fn frame(half: u8, body: &impl Wire) -> Vec<u8> {
     let mut bytes = Vec::from(MAGIC.as_slice());
     bytes.push(half);
     bytes.extend(FORMAT.to_le_bytes());
@@ -71,7 +71,7 @@ fn frame(half: u8, body: &impl Wire) -> Vec<u8> {
     bytes
 }
 
-fn unframe<T: Wire>(half: u8, bytes: &[u8], largest: usize) -> Result<T, Fault> {
+pub(crate) fn unframe<T: Wire>(half: u8, bytes: &[u8], largest: usize) -> Result<T, Fault> {
     if bytes.len() > largest {
         return Err(Fault(format!("This pack is larger than {} MB, the most that is read.", largest >> 20)));
     }

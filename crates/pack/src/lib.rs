@@ -7,6 +7,7 @@ mod check;
 mod codec;
 mod frame;
 mod halves;
+pub mod marks;
 mod wire;
 
 pub use check::check_core;
