@@ -1,7 +1,8 @@
 //! Patterns within a shape: hatching, grain, stripes. Lines are cut to the shape by even and odd crossings, in
 //! whole numbers; what looks like chance comes from a fixed row of numbers, so that a drawing is always the same.
 
-use crate::pen::{LONGEST, Point, number};
+use crate::map::Point;
+use crate::pen::{LONGEST, number};
 
 /// Lines `a*x + b*y = c`, `step` tenths between the values of c.
 struct Pattern {

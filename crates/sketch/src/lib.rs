@@ -4,6 +4,7 @@ mod art;
 mod drawing;
 mod fill;
 mod keys;
+mod map;
 mod misread;
 mod pen;
 mod piece;

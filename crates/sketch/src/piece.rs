@@ -2,7 +2,8 @@
 
 use crate::drawing::Drawing;
 use crate::keys::{At, KEYS};
-use crate::pen::{BARE, Map, Pen, numbers};
+use crate::map::Map;
+use crate::pen::{BARE, Pen, numbers};
 use crate::scene::{headed, named, value};
 
 /// Sole to the ground, tenths of a unit.

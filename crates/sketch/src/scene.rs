@@ -2,7 +2,8 @@
 
 use crate::drawing::Drawing;
 use crate::keys::{At, KEYS};
-use crate::pen::{Map, Pen, numbers};
+use crate::map::Map;
+use crate::pen::{Pen, numbers};
 use crate::piece;
 
 /// Draws and gives the view box.
