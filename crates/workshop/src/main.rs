@@ -30,6 +30,7 @@ workshop: the tool for people who write packs
   workshop simulate <pack>               how often the guide is right about pieces of its own tables
   workshop print key <pack>              the printed key, as a page
   workshop print <pack> --card <file>    the field card: one side of paper
+  workshop print <pack> --sheet <file>   every drawing of the pack on one page
   workshop codes <pack>                  the lines that codes.csv still lacks
   workshop words                         the words in which drawings are described
 
