@@ -5,8 +5,6 @@ pub mod cases;
 mod identity;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod packs;
-#[cfg(not(target_arch = "wasm32"))]
-pub mod simulate;
 
 pub use identity::{Walk, wander, wander_js};
 

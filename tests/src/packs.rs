@@ -10,20 +10,35 @@ pub fn at(path: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("..").join(path)
 }
 
-/// Bytes of the bundled pack: core and book.
+/// The plain files of the bundled pack, with the art of the project.
+#[must_use]
+pub fn files() -> compile::Files {
+    let mut texts = texts(&at("data/packs/irons"), "");
+    texts.extend(self::texts(&at("data/art"), "art/"));
+    compile::Files::new(texts)
+}
+
+/// A pack of these files.
 ///
 /// # Panics
 /// When the pack has faults: then no test can mean anything.
 #[must_use]
 #[allow(clippy::panic, reason = "a test harness: a pack with faults ends the run")]
-pub fn irons() -> (Vec<u8>, Vec<u8>) {
-    let mut texts = texts(&at("data/packs/irons"), "");
-    texts.extend(self::texts(&at("data/art"), "art/"));
-    let files = compile::Files::new(texts);
-    match compile::compile(&files) {
-        Ok(c) => (c.core_bytes, c.book_bytes),
+pub fn compiled(files: &compile::Files) -> compile::Compiled {
+    match compile::compile(files) {
+        Ok(compiled) => compiled,
         Err(faults) => panic!("{}", faults.iter().map(|f| format!("{f}\n")).collect::<String>()),
     }
+}
+
+/// Bytes of the bundled pack: core and book.
+///
+/// # Panics
+/// When the pack has faults.
+#[must_use]
+pub fn irons() -> (Vec<u8>, Vec<u8>) {
+    let compiled = compiled(&files());
+    (compiled.core_bytes, compiled.book_bytes)
 }
 
 /// The bundled pack made ready, book included.

@@ -4,7 +4,7 @@ mod examine;
 mod piece;
 mod tally;
 
-pub use examine::{Examined, Shown, examine};
+pub use examine::{About, Examined, Examiner, Shown};
 pub use piece::{Drawer, Form, Piece};
 pub use tally::{Figures, Mistaken, figures, mistaken};
 
@@ -19,13 +19,35 @@ pub struct Setting {
     pub seed: u64,
     /// Ids of the tools at hand; those that the pack does not know are left out.
     pub tools: Vec<String>,
+    /// What is asked about, one after the other.
+    pub about: Vec<About>,
+    /// Whether the looks go on once all of that is settled.
+    pub to_the_end: bool,
 }
 
 impl Setting {
-    /// Ruler and magnet: what fits into a pocket.
+    /// Ruler and magnet, what fits into a pocket; the kind is asked about, and all looks are taken.
     #[must_use]
     pub fn pocket(seed: u64) -> Setting {
-        Setting { seed, tools: vec!["magnet".to_string(), "ruler".to_string()] }
+        Setting {
+            seed,
+            tools: vec!["magnet".to_string(), "ruler".to_string()],
+            about: vec![About::Kind],
+            to_the_end: true,
+        }
+    }
+
+    /// Every tool of the pack at hand; these matters are asked about, and it ends when they are settled.
+    #[must_use]
+    pub fn all_tools(guide: &Guide, seed: u64, about: &[About]) -> Setting {
+        let tools = guide.core.tools.iter().map(|t| t.id.clone()).collect();
+        Setting { seed, tools, about: about.to_vec(), to_the_end: false }
+    }
+
+    /// Who examines pieces in this way.
+    #[must_use]
+    pub fn examiner<'a>(&self, guide: &'a Guide) -> Examiner<'a> {
+        Examiner::new(guide, self.indices(guide), &self.about, self.to_the_end)
     }
 
     pub(crate) fn indices(&self, guide: &Guide) -> Vec<usize> {
@@ -60,16 +82,19 @@ pub fn run_each(guide: &Guide, setting: &Setting, form: Form, each: usize) -> Ve
     spread(guide, setting, form, &pieces)
 }
 
-/// Each piece has a seed of its own, so that the number of threads changes nothing.
+/// The numbers of a piece: each has a seed of its own, so that the number of threads changes nothing.
+#[must_use]
+pub fn numbers(seed: u64, piece: usize) -> Random {
+    // The odd constant keeps neighbouring seeds apart.
+    let own = seed.wrapping_add((piece as u64).wrapping_mul(0xa076_1d64_78bd_642f));
+    Random::seeded(Random::seeded(own).bits())
+}
+
 fn spread(guide: &Guide, setting: &Setting, form: Form, pieces: &[Option<usize>]) -> Vec<Examined> {
     let drawer = Drawer::new(guide);
-    let tools = setting.indices(guide);
-    let examiner = examine::Examiner::new(guide, &tools);
+    let examiner = setting.examiner(guide);
     let one = |(i, kind): (usize, &Option<usize>)| {
-        // The odd constant keeps neighbouring seeds apart.
-        let own = setting.seed.wrapping_add((i as u64).wrapping_mul(0xa076_1d64_78bd_642f));
-        let mut random = Random::seeded(Random::seeded(own).bits());
-        examiner.examine(&drawer.draw(form, *kind, &mut random))
+        examiner.examine(&drawer.draw(form, *kind, &mut numbers(setting.seed, i)))
     };
     let threads = thread::available_parallelism().map_or(1, usize::from).min(pieces.len().max(1));
     let all = |from: usize| -> Vec<(usize, Examined)> {

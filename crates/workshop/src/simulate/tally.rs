@@ -20,13 +20,15 @@ pub struct Figures {
     pub role: f64,
     /// The first role is what the piece was made as, drawn from that table.
     pub role_drawn: f64,
+    /// A period piece or not is right.
+    pub period: f64,
     /// Share of findings whose kind is shown at 90 in 100 or more, and how many of these are right.
     pub sure_kind: (f64, f64),
     /// The same of the role.
     pub sure_role: (f64, f64),
     /// The same, against the role drawn.
     pub sure_role_drawn: (f64, f64),
-    /// Mean number of looks until settled or spent.
+    /// Mean number of answers until settled or spent.
     pub until: f64,
     /// Share of settled ones.
     pub settled: f64,
@@ -59,6 +61,7 @@ pub fn figures(guide: &Guide, pieces: &[Examined]) -> Figures {
         three: share(&|p| (0..3).any(|at| right(guide, p, at))),
         role: share(&role),
         role_drawn: share(&drawn),
+        period: share(&|p| (p.shown.period >= 0.5) == (guide.core.candidates[p.candidate].make == 0)),
         sure_kind: among(&kind_shown, &first),
         sure_role: among(&role_shown, &role),
         sure_role_drawn: among(&role_shown, &drawn),

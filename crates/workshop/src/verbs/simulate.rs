@@ -10,8 +10,8 @@ const HELP: &str = "\
 workshop simulate <pack> [--pieces <number>] [--each <number>] [--seed <number>] [--json]
 
 Draws pieces from the pack's own tables, as common as the pack says, and has them examined with ruler and magnet as
-the page asks: the opening first, then whatever tells most about the kind for its time, until no look tells a
-twentieth of a bit any more. Three forms:
+the page asks: the opening first, then whatever tells most about the kind for its time, then about the role and the
+make, until no look tells a fiftieth of a bit any more. Three forms:
 
   easy    every look from the piece's own tables
   hard    in 15 of 100 (piece, group of questions) the looks are those of a kind that it is taken for
@@ -98,6 +98,7 @@ fn rows(form: Form, f: &Figures) -> Vec<Row> {
         row("right kind in the first three", f.three, three),
         row("right role first: the first of the piece's own table", f.role, role),
         row("  the one drawn from that table", f.role_drawn, None),
+        row("a period piece or not: right", f.period, None),
         row("kind shown at 90 or more", f.sure_kind.0, None),
         row("  of these right", f.sure_kind.1, sure),
         row("role shown at 90 or more", f.sure_role.0, None),
@@ -119,7 +120,7 @@ fn as_text(guide: &Guide, all: &[(Form, Figures)], table: &[Mistaken]) -> String
             lines.push(format!("  {:<54} {:>5.1}{}", row.says, row.is, least.unwrap_or_default()));
         }
         lines.push(format!(
-            "  looks: {:.2} until settled or spent, {:.2} to the end; {:.2} bits to be told\n",
+            "  {:.2} answers until settled or spent, {:.2} looks to the end; {:.2} bits to be told\n",
             f.until,
             f.looks,
             entropy(guide)
@@ -151,7 +152,7 @@ fn as_json(guide: &Guide, all: &[(Form, Figures)], table: &[Mistaken]) -> Value 
         json!({
             "form": form.name(), "pieces": f.pieces,
             "figures": rows(*form, f).iter().map(row).collect::<Vec<_>>(),
-            "looks_until_settled_or_spent": f.until, "looks": f.looks,
+            "answers_until_settled_or_spent": f.until, "looks": f.looks,
         })
     };
     let kind = |m: &Mistaken| {
