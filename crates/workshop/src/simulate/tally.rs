@@ -3,6 +3,7 @@
 use super::examine::Examined;
 use crate::kin::twins;
 use consult::Guide;
+use std::collections::BTreeMap;
 
 /// A finding shown at this share or above is counted among the sure ones.
 const SHOWN: f64 = 0.90;
@@ -48,10 +49,7 @@ pub fn figures(guide: &Guide, pieces: &[Examined]) -> Figures {
     let mean =
         |f: &dyn Fn(&Examined) -> usize| pieces.iter().map(f).sum::<usize>() as f64 / pieces.len() as f64;
     let first = |p: &Examined| right(guide, p, 0);
-    let role = |p: &Examined| {
-        let row = &guide.core.role_rows[usize::from(guide.core.candidates[p.candidate].roles)].shares;
-        row.iter().max() == row.get(p.shown.role.0)
-    };
+    let role = |p: &Examined| role_right(guide, p);
     let drawn = |p: &Examined| p.role == p.shown.role.0;
     let kind_shown = |p: &Examined| p.shown.kinds.first().is_some_and(|k| k.1 >= SHOWN);
     let role_shown = |p: &Examined| p.shown.role.1 >= SHOWN;
@@ -77,6 +75,12 @@ fn right(guide: &Guide, piece: &Examined, at: usize) -> bool {
     piece.shown.kinds.get(at).is_some_and(|(k, _)| *k == own || twins(guide, own, *k))
 }
 
+/// Whether the role shown first is the first of the piece's own table.
+fn role_right(guide: &Guide, piece: &Examined) -> bool {
+    let row = &guide.core.role_rows[usize::from(guide.core.candidates[piece.candidate].roles)].shares;
+    row.iter().max() == row.get(piece.shown.role.0)
+}
+
 fn kind_of(guide: &Guide, piece: &Examined) -> usize {
     usize::from(guide.core.candidates[piece.candidate].kind)
 }
@@ -90,30 +94,43 @@ pub struct Mistaken {
     pub pieces: usize,
     /// Share for which it, or its declared twin, came first.
     pub first: f64,
+    /// Share for which the first role was right.
+    pub role: f64,
     /// Kinds that came first in its place, with the share of its pieces, most often first; three at most.
     pub instead: Vec<(usize, f64)>,
+    /// Roles shown first that were not right, in the same way.
+    pub roles_instead: Vec<(usize, f64)>,
 }
 
 /// By kind, worst first.
 #[must_use]
 pub fn mistaken(guide: &Guide, pieces: &[Examined]) -> Vec<Mistaken> {
-    let kinds = guide.core.kinds.len();
-    let mut list: Vec<Mistaken> = (0..kinds)
-        .filter_map(|kind| {
-            let own: Vec<&Examined> = pieces.iter().filter(|p| kind_of(guide, p) == kind).collect();
-            let share = |n: usize| n as f64 / own.len() as f64;
-            let mut instead = vec![0; kinds];
-            for piece in own.iter().filter(|p| !right(guide, p, 0)) {
-                piece.shown.kinds.first().iter().for_each(|k| instead[k.0] += 1);
-            }
-            let mut instead: Vec<(usize, f64)> =
-                instead.into_iter().map(share).enumerate().filter(|(_, s)| *s > 0.0).collect();
-            instead.sort_by(|a, b| b.1.total_cmp(&a.1));
-            instead.truncate(3);
-            let first = share(own.iter().filter(|p| right(guide, p, 0)).count());
-            (!own.is_empty()).then_some(Mistaken { kind, pieces: own.len(), first, instead })
+    let one = |kind: usize| {
+        let own: Vec<&Examined> = pieces.iter().filter(|p| kind_of(guide, p) == kind).collect();
+        let wrong = || own.iter().filter(|p| !right(guide, p, 0));
+        let wrong_role = || own.iter().filter(|p| !role_right(guide, p));
+        let n = own.len();
+        let share = |wrong: usize| 1.0 - wrong as f64 / n as f64;
+        (n > 0).then(|| Mistaken {
+            kind,
+            pieces: n,
+            first: share(wrong().count()),
+            role: share(wrong_role().count()),
+            instead: most(wrong().filter_map(|p| p.shown.kinds.first()).map(|k| k.0), n),
+            roles_instead: most(wrong_role().map(|p| p.shown.role.0), n),
         })
-        .collect();
+    };
+    let mut list: Vec<Mistaken> = (0..guide.core.kinds.len()).filter_map(one).collect();
     list.sort_by(|a, b| a.first.total_cmp(&b.first));
+    list
+}
+
+/// What occurs most often, with its share of `all`; three at most.
+fn most(found: impl Iterator<Item = usize>, all: usize) -> Vec<(usize, f64)> {
+    let mut counts: BTreeMap<usize, usize> = BTreeMap::new();
+    found.for_each(|f| *counts.entry(f).or_default() += 1);
+    let mut list: Vec<(usize, f64)> = counts.into_iter().map(|(f, n)| (f, n as f64 / all as f64)).collect();
+    list.sort_by(|a, b| b.1.total_cmp(&a.1));
+    list.truncate(3);
     list
 }

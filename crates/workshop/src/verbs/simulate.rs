@@ -17,10 +17,11 @@ make, until no look tells a fiftieth of a bit any more. Three forms:
   hard    in 15 of 100 (piece, group of questions) the looks are those of a kind that it is taken for
   hard, every tenth answer wrong besides
 
-Then, for the hard form, what becomes of the pieces of each kind, worst first.
+Then, for the hard form, where most of the wrong ones come from, and what becomes of the pieces of each kind, worst
+first.
 
   --pieces   pieces of each form (4000)
-  --each     pieces of each kind for the table of kinds (40)
+  --each     pieces of each kind for the table of kinds (30)
   --seed     another number draws other pieces (1)
   --json     the same for a program
 
@@ -39,7 +40,7 @@ pub(crate) fn run_verb(words: &[String]) -> End {
         Some(Ok(n)) => Ok(n),
         Some(Err(_)) => Err(format!("{option} needs a whole number.")),
     };
-    let (pieces, each, seed) = match (number("--pieces", 4000), number("--each", 40), number("--seed", 1)) {
+    let (pieces, each, seed) = match (number("--pieces", 4000), number("--each", 30), number("--seed", 1)) {
         (Ok(pieces), Ok(each), Ok(seed)) if (1..=1_000_000).contains(&pieces) && each <= 10_000 => {
             (pieces as usize, each as usize, seed)
         }
@@ -58,15 +59,20 @@ pub(crate) fn run_verb(words: &[String]) -> End {
         }
     };
     let setting = Setting::pocket(seed);
-    let all: Vec<(Form, Figures)> = Form::ALL
-        .into_iter()
-        .map(|form| (form, figures(&guide, &run(&guide, &setting, form, pieces))))
-        .collect();
+    let mut all: Vec<(Form, Figures)> = Vec::new();
+    let mut met = Vec::new();
+    for form in Form::ALL {
+        let pieces = run(&guide, &setting, form, pieces);
+        all.push((form, figures(&guide, &pieces)));
+        if form == Form::Hard {
+            met = mistaken(&guide, &pieces);
+        }
+    }
     let table = mistaken(&guide, &run_each(&guide, &setting, Form::Hard, each));
     if args.has("--json") {
-        println!("{:#}", as_json(&guide, &all, &table));
+        println!("{:#}", as_json(&guide, &all, &table, &met));
     } else {
-        print!("{}", as_text(&guide, &all, &table));
+        print!("{}", as_text(&guide, &all, &table, pieces, met));
     }
     let kept = all.iter().all(|(form, f)| rows(*form, f).iter().all(|r| r.kept()));
     if kept { End::Well } else { End::Faults }
@@ -108,7 +114,48 @@ fn rows(form: Form, f: &Figures) -> Vec<Row> {
     ]
 }
 
-fn as_text(guide: &Guide, all: &[(Form, Figures)], table: &[Mistaken]) -> String {
+/// How many kinds are listed that most of the wrong ones come from.
+const LOSING: usize = 12;
+
+/// The kinds from which most of the wrong ones come when pieces are as common as the pack says.
+fn losing(guide: &Guide, pieces: usize, mut met: Vec<Mistaken>) -> Vec<String> {
+    let id = |k: usize| guide.core.kinds[k].id.as_str();
+    let role = |r: usize| guide.core.roles[r].id.as_str();
+    let mut lines = Vec::new();
+    let of_100 = |m: &Mistaken, share: f64| 100.0 * m.pieces as f64 / pieces as f64 * share;
+    let mut list =
+        |heading: &str, wrong: &dyn Fn(&Mistaken) -> f64, instead: &dyn Fn(&Mistaken) -> Vec<String>| {
+            met.sort_by(|a, b| of_100(b, wrong(b)).total_cmp(&of_100(a, wrong(a))));
+            lines.push(heading.to_string());
+            lines.extend(met.iter().take(LOSING).map(|m| {
+                format!(
+                    "  {:<28} {:>5.2} of {:>5.2}   {}",
+                    id(m.kind),
+                    of_100(m, wrong(m)),
+                    of_100(m, 1.0),
+                    instead(m).join(", ")
+                )
+            }));
+            lines.push(String::new());
+        };
+    list(
+        "hard form, as common as they are: of 100 pieces wrong, and what came first instead",
+        &|m| 1.0 - m.first,
+        &|m| m.instead.iter().map(|(k, s)| format!("{} {:.2}", id(*k), of_100(m, *s))).collect(),
+    );
+    list("the same of the role: of 100 pieces wrong, and the role shown instead", &|m| 1.0 - m.role, &|m| {
+        m.roles_instead.iter().map(|(r, s)| format!("{} {:.2}", role(*r), of_100(m, *s))).collect()
+    });
+    lines
+}
+
+fn as_text(
+    guide: &Guide,
+    all: &[(Form, Figures)],
+    table: &[Mistaken],
+    pieces: usize,
+    met: Vec<Mistaken>,
+) -> String {
     let mut lines = Vec::new();
     for (form, f) in all {
         lines.push(format!("{}: {} pieces, of 100", form.name(), f.pieces));
@@ -126,18 +173,21 @@ fn as_text(guide: &Guide, all: &[(Form, Figures)], table: &[Mistaken]) -> String
             entropy(guide)
         ));
     }
+    lines.extend(losing(guide, pieces, met));
     lines.push(
-        "hard form, by kind, worst first: pieces, right first of 100, and what came first instead".into(),
+        "hard form, by kind, worst first: pieces, right first of 100, role right of 100, and what came first instead"
+            .into(),
     );
     let id = |k: usize| guide.core.kinds[k].id.as_str();
     for row in table {
         let instead: Vec<String> =
             row.instead.iter().map(|(k, s)| format!("{} {:.0}", id(*k), 100.0 * s)).collect();
         lines.push(format!(
-            "  {:<28} {:>5} {:>4.0}   {}",
+            "  {:<28} {:>5} {:>4.0} {:>4.0}   {}",
             id(row.kind),
             row.pieces,
             100.0 * row.first,
+            100.0 * row.role,
             instead.join(", ")
         ));
     }
@@ -145,7 +195,7 @@ fn as_text(guide: &Guide, all: &[(Form, Figures)], table: &[Mistaken]) -> String
     lines.join("\n")
 }
 
-fn as_json(guide: &Guide, all: &[(Form, Figures)], table: &[Mistaken]) -> Value {
+fn as_json(guide: &Guide, all: &[(Form, Figures)], table: &[Mistaken], met: &[Mistaken]) -> Value {
     let id = |k: usize| guide.core.kinds[k].id.as_str();
     let row = |r: &Row| json!({ "says": r.says.trim(), "of_100": r.is, "at_least": r.least });
     let form = |(form, f): &(Form, Figures)| {
@@ -158,11 +208,12 @@ fn as_json(guide: &Guide, all: &[(Form, Figures)], table: &[Mistaken]) -> Value 
     let kind = |m: &Mistaken| {
         let instead: Vec<Value> =
             m.instead.iter().map(|(k, s)| json!({ "kind": id(*k), "of_100": 100.0 * s })).collect();
-        json!({ "kind": id(m.kind), "pieces": m.pieces, "first": 100.0 * m.first, "instead": instead })
+        json!({ "kind": id(m.kind), "pieces": m.pieces, "first": 100.0 * m.first, "role": 100.0 * m.role, "instead": instead })
     };
     json!({
         "bits": entropy(guide),
         "forms": all.iter().map(form).collect::<Vec<_>>(),
         "kinds": table.iter().map(kind).collect::<Vec<_>>(),
+        "as_met": met.iter().map(kind).collect::<Vec<_>>(),
     })
 }
