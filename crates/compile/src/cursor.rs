@@ -218,6 +218,10 @@ impl<'a> Value<'a> {
         self.item.is_table()
     }
 
+    pub(crate) fn is_text(&self) -> bool {
+        self.item.is_str()
+    }
+
     /// A text within its limit.
     pub(crate) fn text(&self, limit: Limit) -> Option<String> {
         let Some(text) = self.item.as_str() else {

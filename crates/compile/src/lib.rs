@@ -14,6 +14,7 @@ mod halves;
 mod model;
 mod prior;
 mod read;
+mod reference;
 mod resolve;
 mod shares;
 mod spread;
@@ -22,6 +23,7 @@ mod text;
 pub use art::{Figure, art};
 pub use fault::{Fault, MOST_FAULTS};
 pub use files::{Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES};
+pub use reference::{Reference, reference};
 
 use codes::Codes;
 use fault::{Faults, Spot};
@@ -176,6 +178,6 @@ fn examples(model: &Model) -> Vec<Example> {
     model.kinds.iter().enumerate().flat_map(of).collect()
 }
 
-fn hex(bytes: &[u8]) -> String {
+pub(crate) fn hex(bytes: &[u8]) -> String {
     bytes.iter().map(|b| format!("{b:02x}")).collect()
 }
