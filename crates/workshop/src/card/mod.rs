@@ -195,7 +195,7 @@ mod tests {
         let mut guide = golden();
         let caution = guide.core.cautions[0].clone();
         guide.core.cautions =
-            vec![pack::Caution { text: "Old paint may hold lead. ".repeat(20), ..caution }; 12];
+            vec![pack::Caution { text: "Old paint may hold lead. ".repeat(40), ..caution }; 12];
         let page = html(&guide, "0");
         assert!(!page.contains("Most often mixed up") && page.contains("<h2>Care</h2>"), "{page}");
     }

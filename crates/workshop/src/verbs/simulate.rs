@@ -11,7 +11,7 @@ workshop simulate <pack> [--pieces <number>] [--each <number>] [--seed <number>]
 
 Draws pieces from the pack's own tables, as common as the pack says, and has them examined with ruler and magnet as
 the page asks: the opening first, then whatever tells most about the kind for its time, then about the role and the
-make, until no look tells a fiftieth of a bit any more. Three forms:
+make, until no look is worth its time. Three forms:
 
   easy    every look from the piece's own tables
   hard    in 15 of 100 (piece, group of questions) the looks are those of a kind that it is taken for
