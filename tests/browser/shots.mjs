@@ -9,7 +9,7 @@ import { Site, phone, serve } from "./harness.mjs";
 import { FLAT, answer, button, choice, key, tapOn, toFinding } from "./walk.mjs";
 
 const OUT = fileURLToPath(new URL("../../target/shots/", import.meta.url));
-const SIZES = { phone: [360, 740], wide: [1000, 800] };
+const SIZES = { phone: [360, 740], wide: [1200, 800] };
 const THEMES = ["light", "dark", "sun"];
 
 /** The way to each screen from the first question. */
@@ -61,6 +61,15 @@ const SCREENS = {
   setup: async (page) => { await tapOn(page, button(page, "Set up")); },
 };
 
+/** Pages of the guide by their fragments. */
+const GUIDE = {
+  "guide": "", "guide-kinds": "#irons/kinds", "guide-names": "#irons/kinds/names", "guide-kind": "#irons/kind/11",
+  "guide-copies": "#irons/kind/18", "guide-choose": "#irons/compare/11", "guide-compare": "#irons/compare/1/34",
+  "guide-looks": "#irons/looks", "guide-look": "#irons/look/15", "guide-words": "#irons/words", "guide-word": "#irons/word/post",
+  "guide-parts": "#irons/parts", "guide-care": "#irons/care", "guide-sources": "#irons/sources", "guide-find": "#irons/find/wire+grip",
+  "guide-nothing": "#irons/find/zebra", "guide-lost": "#irons/kind/9999",
+};
+
 const wanted = process.argv.slice(2);
 const named = (name) => wanted.length === 0 || wanted.some((part) => name.includes(part));
 
@@ -70,7 +79,11 @@ const server = await serve(site.dist);
 try {
   for (const [size, [width, height]] of Object.entries(SIZES)) {
     for (const theme of THEMES) {
-      const screens = Object.entries(SCREENS).filter(([screen]) => named(`${screen}-${theme}-${size}`));
+      const ways = [
+        ...Object.entries(SCREENS).map(([screen, way]) => [screen, "", way]),
+        ...Object.entries(GUIDE).map(([screen, fragment]) => [screen, `book.html${fragment}`, async () => {}]),
+      ];
+      const screens = ways.filter(([screen]) => named(`${screen}-${theme}-${size}`));
       if (screens.length === 0) continue;
       const browser = await phone({ viewport: { width, height }, deviceScaleFactor: 1, isMobile: size === "phone" });
       const page = browser.context.pages()[0];
@@ -79,9 +92,9 @@ try {
         localStorage.setItem("pressmark.preferences", `theme=${theme}`);
         addEventListener("pressmark:usable", () => { globalThis.usable = true; });
       }, theme);
-      for (const [screen, way] of screens) {
+      for (const [screen, address, way] of screens) {
         await page.goto("about:blank");
-        await page.goto(server.address);
+        await page.goto(`${server.address}${address}`);
         await page.waitForFunction(() => globalThis.usable);
         await way(page);
         const file = (part) => path.join(OUT, `${screen}-${theme}-${size}${part}.png`);

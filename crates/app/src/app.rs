@@ -7,8 +7,8 @@ use gloo_events::EventListener;
 use std::rc::Rc;
 use yew::prelude::*;
 
-const PREFERENCES: &str = "pressmark.preferences";
-const THEME: &str = "pressmark.theme";
+pub(crate) const PREFERENCES: &str = "pressmark.preferences";
+pub(crate) const THEME: &str = "pressmark.theme";
 
 /// What the program starts with.
 #[derive(Properties, Clone)]
@@ -28,7 +28,7 @@ pub enum Happened {
     /// In the consultation.
     Do(Msg),
     /// The whole pack has come, or a sentence why not.
-    Whole(Result<Guide, String>),
+    Whole(Result<Rc<Guide>, String>),
     /// Everything is kept on this device, or a sentence why not.
     Kept(Result<(), String>),
     /// A new version waits.
@@ -123,16 +123,16 @@ fn art(guide: &Guide) -> &[Figure] {
 ///
 /// # Errors
 /// A sentence for the user.
-pub async fn guide(whole: bool) -> Result<Guide, String> {
+pub async fn guide(whole: bool) -> Result<Rc<Guide>, String> {
     let core = pack::load("core").await?;
     let book = if whole { Some(pack::load("book").await?) } else { None };
-    Guide::from_bytes(&core, book.as_deref(), clock::this_year())
+    Guide::from_bytes(&core, book.as_deref(), clock::this_year()).map(Rc::new)
 }
 
 impl App {
-    fn take(&mut self, guide: Guide) {
+    fn take(&mut self, guide: Rc<Guide>) {
         learn(&mut self.around.art, art(&guide));
-        self.guide = Rc::new(guide);
+        self.guide = guide;
     }
 
     fn carry_out(&mut self, ctx: &Context<Self>, effect: Effect) {

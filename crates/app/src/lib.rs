@@ -1,6 +1,8 @@
-//! The question page: Yew over `consult`, one small module for each thing the browser does. Never in here:
+//! The pages of the site: Yew over `consult`, one small module for each thing the browser does. Never in here:
 //! mathematics, trade knowledge, words of a finding.
 
 pub mod app;
 pub mod browser;
+pub mod guide;
+pub mod pages;
 pub mod ui;

@@ -2,7 +2,6 @@
 
 use app::app::{App, AppProps, guide};
 use app::browser;
-use std::rc::Rc;
 
 #[cfg(target_arch = "wasm32")]
 #[global_allocator]
@@ -17,7 +16,7 @@ async fn start() {
     let whole = !browser::address::fragment().is_empty();
     match (guide(whole).await, browser::page::root()) {
         (Ok(guide), Some(root)) => {
-            let props = AppProps { guide: Rc::new(guide) };
+            let props = AppProps { guide };
             yew::Renderer::<App>::with_root_and_props(root, props).render();
         }
         (Err(sentence), _) => browser::events::tell("trouble", Some(&sentence)),

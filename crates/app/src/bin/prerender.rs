@@ -1,24 +1,42 @@
-//! Prints the first question of a pack as HTML, drawn by the page's own components, so that it stands on the page
-//! before any program has come. Usage: `prerender <core file>`.
+//! Prints the first screen of a page as HTML, drawn by the page's own components, so that it stands there before any
+//! program has come. Usage: `prerender <core file>` for the first question, `prerender <core file> <book file>` for the
+//! contents of the guide.
 
-use app::ui::FirstQuestion;
-use consult::{Guide, State, view};
+use app::guide::outside;
+use app::pages::{Contents, ContentsProps, Shown};
+use app::ui::{FirstProps, FirstQuestion};
+use consult::book::{Pages, Reading, sheet};
+use consult::{Figure, Guide, State, view};
 use sketch::Art;
 use std::io::Write;
 use std::rc::Rc;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
-    let path = std::env::args().nth(1).ok_or("Name the file of the pack's core.")?;
-    // The year bears on findings only; the first question is the same in every year.
-    let guide = Guide::from_bytes(&std::fs::read(path)?, None, 2000)?;
-    let art = guide.core.art.iter().map(|f| (f.name.as_str(), f.strokes.as_str(), ""));
-    let art = Art::new(art);
-    let view = view(&guide, &State::default(), true);
-    let renderer = yew::ServerRenderer::<FirstQuestion>::with_props(move || app::ui::FirstProps {
-        view: Rc::new(view),
-        art,
-    })
-    .hydratable(false);
-    std::io::stdout().write_all(pollster::block_on(renderer.render()).as_bytes())?;
+    let mut words = std::env::args().skip(1);
+    let core = std::fs::read(words.next().ok_or("Name the file of the pack's core.")?)?;
+    let html = match words.next() {
+        Some(book) => contents(&Pages::from_bytes(&core, &std::fs::read(book)?, outside())?),
+        // The year bears on findings only; the first question is the same in every year.
+        None => first_question(&Guide::from_bytes(&core, None, 2000)?),
+    };
+    std::io::stdout().write_all(html.as_bytes())?;
     Ok(())
+}
+
+fn first_question(guide: &Guide) -> String {
+    let (view, art) = (view(guide, &State::default(), true), art(&guide.core.art));
+    let renderer =
+        yew::ServerRenderer::<FirstQuestion>::with_props(move || FirstProps { view: Rc::new(view), art });
+    pollster::block_on(renderer.hydratable(false).render())
+}
+
+fn contents(pages: &Pages) -> String {
+    let shown = Shown { sheet: sheet(pages, &Reading::default()), ..Shown::default() };
+    let art = art(pages.art());
+    let renderer = yew::ServerRenderer::<Contents>::with_props(move || ContentsProps { shown, art });
+    pollster::block_on(renderer.hydratable(false).render())
+}
+
+fn art(figures: &[Figure]) -> Art {
+    Art::new(figures.iter().map(|f| (f.name.as_str(), f.strokes.as_str(), "")))
 }

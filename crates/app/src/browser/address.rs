@@ -28,3 +28,20 @@ pub fn set(fragment: &str, push: bool) {
         history.replace_state_with_url(&JsValue::NULL, "", Some(&url))
     };
 }
+
+/// Whether the present entry of the history has been seen before; marks it as seen. Entries made by following a link are
+/// fresh, those that Back and Forward lead to are not.
+#[must_use]
+pub fn seen() -> bool {
+    let Some(history) = web_sys::window().and_then(|w| w.history().ok()) else { return false };
+    let seen = history.state().is_ok_and(|state| !state.is_null());
+    let _marked = history.replace_state_with_url(&JsValue::TRUE, "", None);
+    seen
+}
+
+/// The page itself goes back to where it was left: the browser would do it before the page is drawn.
+pub fn scroll_by_hand() {
+    if let Some(history) = web_sys::window().and_then(|w| w.history().ok()) {
+        let _done = history.set_scroll_restoration(web_sys::ScrollRestoration::Manual);
+    }
+}

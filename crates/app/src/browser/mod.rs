@@ -6,4 +6,5 @@ pub mod clock;
 pub mod events;
 pub mod pack;
 pub mod page;
+pub mod save;
 pub mod store;

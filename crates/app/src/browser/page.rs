@@ -22,16 +22,40 @@ pub fn to_heading() {
         .and_then(|d| d.get_element_by_id("heading"))
         .and_then(|e| e.dyn_into::<HtmlElement>().ok());
     if let Some(heading) = heading {
-        let options = FocusOptions::new();
-        options.set_prevent_scroll(true);
-        let _focused = heading.focus_with_options(&options);
+        focus(&heading);
     }
 }
 
+/// How far down the page stands.
+#[must_use]
+pub fn down() -> i32 {
+    web_sys::window().and_then(|w| w.scroll_y().ok()).map_or(0, |y| y as i32)
+}
+
+/// Moves the page to where it stood, and the focus to the link that was followed from there, or to the heading.
+pub fn back_to(down: i32, link: &str) {
+    let Some(document) = document() else { return };
+    let linked = document.query_selector(&format!("main a[href=\"{link}\"]")).ok().flatten();
+    match linked.and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
+        Some(link) => focus(&link),
+        None => to_heading(),
+    }
+    if let Some(window) = web_sys::window() {
+        window.scroll_to_with_x_and_y(0.0, f64::from(down));
+    }
+}
+
+fn focus(element: &HtmlElement) {
+    let options = FocusOptions::new();
+    options.set_prevent_scroll(true);
+    let _focused = element.focus_with_options(&options);
+}
+
 /// Names the page after its heading.
-pub fn title(text: &str) {
-    if let Some(document) = document() {
-        document.set_title(&format!("{text} \u{2013} Pressmark"));
+pub fn title_of_heading() {
+    let Some(document) = document() else { return };
+    if let Some(heading) = document.get_element_by_id("heading").and_then(|h| h.text_content()) {
+        document.set_title(&format!("{heading} \u{2013} Pressmark"));
     }
 }
 

@@ -3,7 +3,7 @@
 use super::node::{Node, el, text};
 use consult::{WorthView, YearsView};
 
-const WIDTH: i32 = 300;
+pub(crate) const WIDTH: i32 = 300;
 const HEIGHT: i32 = 60;
 
 /// The curve: dark inside even chances, light inside nine in ten, outline beyond.
@@ -24,22 +24,27 @@ pub(crate) fn years(view: &YearsView) -> Node {
     let runs = |runs: &[(i16, i16)], class: &'static str| -> Vec<Node> {
         runs.iter().map(|(a, b)| area(class, i32::from(*a), i32::from(*b))).collect()
     };
-    let step = [10, 20, 25, 50, 100].into_iter().find(|s| (to - from) / s <= 5).unwrap_or(100);
-    let mut svg = chart("-4 0 308 82", &format!("Years: even chances {}; 9 in 10 {}", view.half, view.nine))
+    let svg = chart("-4 0 308 82", &format!("Years: even chances {}; 9 in 10 {}", view.half, view.nine))
         .all(runs(&view.nine_runs, "light"))
         .all(runs(&view.half_runs, "dark"))
         .put(area("curve", from, to));
+    ticks(svg, (from, to), HEIGHT)
+}
+
+/// Marks under a chart of years, with numbers that do not collide.
+pub(crate) fn ticks(mut svg: Node, (from, to): (i32, i32), y: i32) -> Node {
+    let step = [10, 20, 25, 50, 100].into_iter().find(|s| (to - from) / s <= 5).unwrap_or(100);
     for i in (from + step - 1) / step..=to / step {
-        let at = x(i * step);
+        let at = (i * step - from) * WIDTH / (to - from).max(1);
         let anchor = match at {
             at if at < 16 => "start",
             at if at > WIDTH - 16 => "end",
             _ => "middle",
         };
-        svg = svg.put(el("path", "axis").set("d", &format!("M{at} {HEIGHT}v5"))).put(
+        svg = svg.put(el("path", "axis").set("d", &format!("M{at} {y}v5"))).put(
             text("text", "", &(i * step).to_string())
                 .number("x", at)
-                .set("y", "78")
+                .number("y", y + 18)
                 .set("text-anchor", anchor),
         );
     }
@@ -64,7 +69,7 @@ pub(crate) fn worth(view: &WorthView) -> Node {
         .put(band("dark", quarter, three, 2, 26))
 }
 
-fn chart(view_box: &str, says: &str) -> Node {
+pub(crate) fn chart(view_box: &str, says: &str) -> Node {
     el("svg", "chart").set("viewBox", view_box).set("role", "img").set("aria-label", says)
 }
 

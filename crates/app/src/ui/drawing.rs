@@ -21,7 +21,8 @@ pub(crate) fn of_kind(words: &str, mm: u32, art: &Art) -> Option<Html> {
     shown(&Drawing::parse(words).ok()?.beside(mm), art, true)
 }
 
-fn shown(drawing: &Drawing<'_>, art: &Art, alt: bool) -> Option<Html> {
+/// A drawing as nodes; `alt` for one that speaks for itself.
+pub(crate) fn shown(drawing: &Drawing<'_>, art: &Art, alt: bool) -> Option<Html> {
     let scene = drawing.shapes(art)?;
     let svg = el("svg", "draw").set("viewBox", &format!("0 0 {} {}", scene.view_box.0, scene.view_box.1));
     let svg = if alt {
@@ -33,7 +34,7 @@ fn shown(drawing: &Drawing<'_>, art: &Art, alt: bool) -> Option<Html> {
     Some(svg.all(scene.shapes.iter().map(path)).into())
 }
 
-fn class(look: Look) -> &'static str {
+pub(crate) fn class(look: Look) -> &'static str {
     match look {
         Look::Body => "d-body",
         Look::Line => "d-line",

@@ -1,13 +1,13 @@
 //! The screens as components: views in, messages out. No effect, no browser, no decision about the piece.
 
 mod bar;
-mod charts;
+pub(crate) mod charts;
 mod clues;
-mod drawing;
+pub(crate) mod drawing;
 mod finding;
 mod list;
-mod look;
-mod node;
+pub(crate) mod look;
+pub(crate) mod node;
 mod place;
 mod screen;
 mod setup;

@@ -1,7 +1,6 @@
 //! Building nodes by plain calls. The `html!` macro unrolls every node into code of its own; these few functions are
 //! compiled once, and the page is a third smaller for it.
 
-use consult::Msg;
 use std::rc::Rc;
 use yew::html::{onclick, oninput, onsubmit};
 use yew::prelude::*;
@@ -28,19 +27,25 @@ pub(crate) fn text(tag: &'static str, class: &'static str, says: &str) -> Node {
 
 /// A button that sends a message. `type` is always `button`: only a form's own key submits.
 #[inline(never)]
-pub(crate) fn button(class: &'static str, on: &Callback<Msg>, msg: Msg) -> Node {
+pub(crate) fn button<M: Clone + 'static>(class: &'static str, on: &Callback<M>, msg: M) -> Node {
     el("button", class).set("type", "button").tap(on, msg)
 }
 
 /// A button with a label.
 #[inline(never)]
-pub(crate) fn key(class: &'static str, label: &str, on: &Callback<Msg>, msg: Msg) -> Node {
+pub(crate) fn key<M: Clone + 'static>(class: &'static str, label: &str, on: &Callback<M>, msg: M) -> Node {
     button(class, on, msg).say(label)
 }
 
 /// A button that is on or off.
 #[inline(never)]
-pub(crate) fn toggle(class: &'static str, label: &str, set: bool, on: &Callback<Msg>, msg: Msg) -> Node {
+pub(crate) fn toggle<M: Clone + 'static>(
+    class: &'static str,
+    label: &str,
+    set: bool,
+    on: &Callback<M>,
+    msg: M,
+) -> Node {
     key(class, label, on, msg).flag("aria-pressed", set)
 }
 
@@ -104,11 +109,17 @@ impl Node {
 
     /// Sends a message when clicked.
     #[inline(never)]
-    pub(crate) fn tap(mut self, on: &Callback<Msg>, msg: Msg) -> Node {
+    pub(crate) fn tap<M: Clone + 'static>(mut self, on: &Callback<M>, msg: M) -> Node {
         let on = on.clone();
         self.listen(Rc::new(onclick::Wrapper::new(Callback::from(move |_: MouseEvent| {
             on.emit(msg.clone())
         }))));
+        self
+    }
+
+    /// What stands in an input element.
+    pub(crate) fn value(mut self, text: &str) -> Node {
+        self.0.set_value(Some(AttrValue::from(text.to_string())));
         self
     }
 

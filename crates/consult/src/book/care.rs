@@ -2,13 +2,14 @@
 
 use super::Pages;
 use super::page::Page;
-use super::sheet::{Block, Run, Sheet, Tone, say, section, text, toned};
+use super::sheet::{Block, Sheet, Tone};
+use super::write::{card, line, lines, text};
 
 /// What holds whatever the pack says. House rules of this program, not figures. Basis: practice.
 const RULES: [&str; 5] = [
     "Local rules and licensed people come before anything that is said here.",
-    "Never heat an old iron, light it, fill it or plug it in to see whether it works. What it does is written on it; \
-     what it did to its last owner is not.",
+    "Never heat an old iron, light it, fill it or plug it in to test it. Nothing about its age or its kind is learned \
+     that way.",
     "Do not repaint a painted piece and do not scrub it. Old paint is most of its worth, and its dust may hold lead.",
     "Do not polish, grind or strip before you know what it is: the skin tells its age, and it does not come back.",
     "Dry, and out of reach of small children, is all the care that most irons want.",
@@ -16,33 +17,24 @@ const RULES: [&str; 5] = [
 
 pub(super) fn sheet(pages: &Pages) -> Sheet {
     let mut body = Vec::new();
-    section(&mut body, "Before anything else", RULES.iter().map(|r| text(*r)).collect());
-    let cautions = |grave: bool| -> Vec<Block> {
-        let tone = if grave { Tone::Care } else { Tone::Plain };
-        let all = pages.core.cautions.iter().enumerate().filter(|(_, c)| c.grave == grave);
-        all.flat_map(|(at, c)| [toned(tone, &c.text)].into_iter().chain(raised(pages, at))).collect()
-    };
-    section(&mut body, "Grave", cautions(true));
-    section(&mut body, "Also", cautions(false));
-    Sheet {
-        title: "Care and cautions".to_string(),
-        lead: vec![toned(Tone::Hint, "Usual cautions, not advice for your case.")],
-        body,
-        keys: pages.usual_keys(),
-    }
-}
-
-/// The looks whose answers raise a caution.
-fn raised(pages: &Pages, caution: usize) -> Option<Block> {
-    let by = &pages.core.cautions[caution].raised_by;
-    let mut asked: Vec<u16> = by.iter().map(|(q, _)| *q).collect();
-    asked.dedup();
-    let mut runs = vec![say("Told by the look: ")];
-    for (i, q) in asked.iter().map(|q| usize::from(*q)).enumerate() {
-        if i > 0 {
-            runs.push(say(" "));
+    card(&mut body, "Before anything else", RULES.iter().map(|r| text(Tone::Plain, r)).collect());
+    for (title, grave) in [("Grave", true), ("Also", false)] {
+        let mut blocks: Vec<Block> = Vec::new();
+        for c in pages.core.cautions.iter().filter(|c| c.grave == grave) {
+            blocks.push(text(if grave { Tone::Care } else { Tone::Plain }, &c.text));
+            // The looks whose answers raise it, each once.
+            let by = &c.raised_by;
+            blocks.extend(lines(by.len(), &mut |at| {
+                let q = by[at].0;
+                if by[..at].iter().any(|(before, _)| *before == q) {
+                    return None;
+                }
+                let q = usize::from(q);
+                Some(line(pages.to(&Page::Look(q)), "Told by: ", &pages.core.questions[q].ask))
+            }));
         }
-        runs.push(Run::Link(pages.to(&Page::Look(q)), pages.core.questions[q].ask.clone()));
+        card(&mut body, title, blocks);
     }
-    (!asked.is_empty()).then_some(Block::Text(Tone::Small, runs))
+    let hint = text(Tone::Hint, "Usual cautions, not advice for your case.");
+    pages.sheet("Care and cautions", vec![hint], body)
 }

@@ -1,11 +1,13 @@
 //! Two kinds side by side: the deciding check on top, then the looks at which they differ most.
 
 use super::Pages;
+use super::figures::{heft, length};
 use super::fold::fold;
 use super::page::Page;
 use super::search::found;
-use super::sheet::{Block, Card, Row, Run, Sheet, Table, Tone, say, section, text, toned};
+use super::sheet::{Block, Row, Sheet, Table, Tone};
 use super::tables::Shown;
+use super::write::{begun, card, cards, group, line, ranked, text};
 use crate::words::{inside, likely, sentence};
 use pack::Form;
 use units::descending;
@@ -20,151 +22,120 @@ const LISTED: f64 = 0.095;
 const STRONG: f64 = 0.25;
 
 pub(super) fn sheet(pages: &Pages, one: usize, other: usize) -> Sheet {
-    let short = |k: usize| pages.core.kinds[k].short.clone();
-    let mut lead = Vec::new();
-    let check = pages.confusions(one).into_iter().find(|(k, _)| *k == other);
-    let rows = rows(pages, one, other);
-    lead.push(match (check, rows.first()) {
-        (Some((_, check)), _) => Block::Text(
-            Tone::Check,
-            vec![Run::Strong("The deciding check: ".to_string()), say(sentence(check))],
-        ),
-        (None, Some((at, _))) => Block::Text(
-            Tone::Check,
-            vec![
-                Run::Strong("No check is written for these two. ".to_string()),
-                say("The look that parts them best: "),
-                Run::Link(pages.to(&Page::Look(*at)), pages.core.questions[*at].ask.clone()),
-            ],
-        ),
-        (None, None) => text("Nothing in this guide tells these two apart."),
-    });
-    lead.push(Block::Pieces(vec![pages.piece(one), pages.piece(other)]));
-    let mut body = Vec::new();
-    let heads = vec![short(one), short(other)];
-    let caption = "The looks at which the two differ, most first".to_string();
-    let (differ, same): (Vec<_>, Vec<_>) = rows.into_iter().partition(|(_, row)| row.mark.is_some());
-    body.push(Block::Table(Table {
-        caption,
-        heads: heads.clone(),
-        rows: std::iter::once(in_short(pages, one, other))
-            .chain(differ.into_iter().map(|(_, row)| row))
-            .collect(),
-    }));
-    let same: Vec<Vec<Run>> = same.into_iter().map(|(_, row)| row.name).collect();
-    section(
-        &mut body,
-        "Much the same in both",
-        if same.is_empty() { same.into_iter().map(|_| text("")).collect() } else { vec![Block::List(same)] },
-    );
-    let keys = [
-        (pages.to(&Page::Kind(one)), short(one)),
-        (pages.to(&Page::Kind(other)), short(other)),
-        (pages.to(&Page::Compare(one, None)), "Another pair".to_string()),
-    ];
-    Sheet { title: format!("{} or {}?", short(one), inside(&short(other))), lead, body, keys: keys.to_vec() }
-}
-
-/// What each was made as, when, and how large: the first row.
-fn in_short(pages: &Pages, one: usize, other: usize) -> Row {
-    let cell = |kind: usize| {
-        let sort = pages.sort(kind, pages.main_make(kind));
-        let line = |(name, runs): (String, Vec<Run>)| match runs.first() {
-            Some(Run::Say(says)) => (format!("{name}: {says}"), false),
-            _ => (name, false),
-        };
-        pages.in_short(kind, &sort).into_iter().map(line).collect()
-    };
-    Row { name: vec![Run::Strong("In short".to_string())], mark: None, cells: vec![cell(one), cell(other)] }
-}
-
-/// All looks at which both show something, those that part them best first.
-fn rows(pages: &Pages, one: usize, other: usize) -> Vec<(usize, Row)> {
+    let short = |k: usize| pages.core.kinds[k].short.as_str();
     let sort = |k: usize| pages.sort(k, pages.main_make(k));
     let (first, second) = (sort(one), sort(other));
-    let (mut bits, mut rows) = (Vec::new(), Vec::new());
-    for at in 0..pages.core.questions.len() {
-        let (Some(a), Some(b)) = (pages.shown(&first, at), pages.shown(&second, at)) else { continue };
-        let apart = a.apart(&b);
-        let mark = match apart {
-            x if x >= CLEARLY => Some("differ clearly"),
-            x if x >= DIFFER => Some("differ"),
-            x if x >= LITTLE => Some("differ a little"),
-            _ => None,
-        };
-        bits.push(apart);
-        rows.push((
-            at,
-            Row {
-                name: vec![Run::Link(pages.to(&Page::Look(at)), pages.core.questions[at].ask.clone())],
-                mark: mark.map(|words| ((apart * 1000.0) as u16, words.to_string())),
-                cells: vec![cell(pages, at, &a, &b), cell(pages, at, &b, &a)],
-            },
-        ));
+    let many = pages.core.questions.len();
+    let mut apart = vec![0.0; many];
+    let order = ranked(many, many, &mut |q| {
+        let (Some(a), Some(b)) = (pages.shown(&first, q), pages.shown(&second, q)) else { return 0.0 };
+        apart[q] = a.apart(&b);
+        // What does not differ at all is listed as well.
+        apart[q] + 1e-9
+    });
+    let mut lead = Vec::new();
+    match pages.confusions(one).iter().find(|(k, _)| *k == other) {
+        Some((_, check)) => lead.push(begun(Tone::Check, "The deciding check: ", &sentence(check))),
+        None => {
+            lead.push(text(Tone::Check, "No check is written for these two. The look that parts them best:"));
+            let best =
+                order.first().map(|q| line(pages.to(&Page::Look(*q)), &pages.core.questions[*q].ask, ""));
+            lead.push(Block::Lines(best.into_iter().collect()));
+        }
     }
-    let order = descending(&bits);
-    units::arranged(rows, &order)
+    lead.push(Block::Pieces(vec![pages.piece(one), pages.piece(other)]));
+    let mut rows = in_short(pages, one, other);
+    let mut same = Vec::new();
+    for q in order {
+        let name = line(pages.to(&Page::Look(q)), &pages.core.questions[q].ask, "");
+        let (Some(a), Some(b)) = (pages.shown(&first, q), pages.shown(&second, q)) else { continue };
+        let words = match apart[q] {
+            x if x >= CLEARLY => "differ clearly",
+            x if x >= DIFFER => "differ",
+            x if x >= LITTLE => "differ a little",
+            _ => {
+                same.push(name);
+                continue;
+            }
+        };
+        let mark = Some(((apart[q] * 1000.0) as u16, words.to_string()));
+        rows.push(Row { name, mark, cells: vec![cell(pages, q, &a, &b), cell(pages, q, &b, &a)] });
+    }
+    let heads = vec![short(one).to_string(), short(other).to_string()];
+    let caption = "The looks at which the two differ, most first".to_string();
+    let mut body = vec![Block::Table(Table { caption, heads, rows })];
+    let none = same.is_empty();
+    card(&mut body, "Much the same in both", if none { Vec::new() } else { vec![Block::Lines(same)] });
+    let title = format!("{} or {}?", short(one), inside(short(other)));
+    let keys = [(&Page::Kind(one), short(one)), (&Page::Kind(other), short(other))];
+    let mut sheet = pages.keyed(&title, lead, body, keys, false);
+    sheet.keys.push((pages.to(&Page::Compare(one, None)), "Another pair".to_string()));
+    sheet
+}
+
+/// What each was made as, when, and how large: the first rows.
+fn in_short(pages: &Pages, one: usize, other: usize) -> Vec<Row> {
+    let mut rows: Vec<Row> = Vec::new();
+    for kind in [one, other] {
+        for (name, says) in pages.in_short(kind, &pages.sort(kind, pages.main_make(kind))) {
+            if !matches!(name.as_str(), "Made as" | "When" | "Size") {
+                continue;
+            }
+            let cell = vec![(says, false)];
+            match rows.iter_mut().find(|r| r.name.strong == name) {
+                Some(row) => row.cells.push(cell),
+                None if kind == one => {
+                    rows.push(Row { name: line(String::new(), &name, ""), mark: None, cells: vec![cell] });
+                }
+                None => {}
+            }
+        }
+    }
+    rows.retain(|r| r.cells.len() == 2);
+    rows
 }
 
 /// The answers that a kind shows, most first; those that it shows much oftener than the other stand out.
 fn cell(pages: &Pages, question: usize, here: &Shown, there: &Shown) -> Vec<(String, bool)> {
     let q = &pages.core.questions[question];
-    if let Some((low, middle, high)) = here.range() {
-        let says = match q.form {
-            Form::Heft => {
-                let hundredths = |heft: f64| (libm::exp(heft / 1000.0) * 100.0 + 0.5) as u32;
-                let print = |h: u32| format!("{}.{:02}", h / 100, h % 100);
-                format!("{} to {} g/cm\u{b3}, 19 in 20", print(hundredths(low)), print(hundredths(high)))
-            }
-            _ => {
-                let mm = |tenths: f64| (tenths / 10.0 + 0.5).max(1.0) as u32;
-                format!("{} to {} mm, 19 in 20; middle {} mm", mm(low), mm(high), mm(middle))
-            }
-        };
+    if let Some(range) = here.range() {
+        let says = if q.form == Form::Heft { heft(range) } else { length(range) };
         return vec![(says, false)];
     }
-    let order = descending(&here.shares);
-    let listed =
-        order.iter().enumerate().filter(|(rank, c)| *rank == 0 || here.shares[**c] >= LISTED).take(3);
-    listed
-        .map(|(_, c)| {
-            let share = here.shares[*c];
-            (format!("{}: {}", q.choices[*c].label, likely(share)), share - there.shares[*c] >= STRONG)
-        })
-        .collect()
+    let mut cell = Vec::new();
+    for c in descending(&here.shares).into_iter().take(3) {
+        let share = here.shares[c];
+        if cell.is_empty() || share >= LISTED {
+            cell.push((
+                format!("{}: {}", q.choices[c].label, likely(share)),
+                share - there.shares[c] >= STRONG,
+            ));
+        }
+    }
+    cell
 }
 
 /// The choice of the second kind: those that the first is taken for, then all others whose name meets what was typed.
 pub(super) fn choose(pages: &Pages, one: usize, typed: &str) -> Sheet {
-    let card = |other: usize| pages.kind_card(other, &Page::Compare(one, Some(other)));
     let close: Vec<usize> = pages.confusions(one).into_iter().map(|c| c.0).collect();
+    let mut rest = pages.kinds();
+    rest.retain(|k| *k != one && !close.contains(k));
     let sought = fold(typed);
-    let fits = |k: &usize| {
-        let name = &pages.core.kinds[*k];
-        sought.is_empty() || found(&sought, &[(1, &name.name), (1, &name.short)]) > 0
-    };
-    let cards =
-        |kinds: Vec<usize>| -> Vec<Card> { kinds.into_iter().filter(|k| fits(k)).map(card).collect() };
     let mut body = Vec::new();
-    let near = cards(close.clone());
-    if !near.is_empty() {
-        body.push(Block::Group("Taken for each other".to_string(), vec![Block::Cards(near)]));
-    }
-    let rest = cards(pages.kinds().filter(|k| *k != one && !close.contains(k)).collect());
-    if !rest.is_empty() {
-        body.push(Block::Group("All others".to_string(), vec![Block::Cards(rest)]));
+    for (title, kinds) in [("Taken for each other", close), ("All others", rest)] {
+        let fitting = cards(kinds.len(), &mut |at| {
+            let k = &pages.core.kinds[kinds[at]];
+            let fits = sought.is_empty() || found(&sought, &[(1, &k.name), (1, &k.short)]) > 0.0;
+            fits.then(|| pages.kind_card(kinds[at], Some(one)))
+        });
+        group(&mut body, title, fitting);
     }
     if body.is_empty() {
-        body.push(text("No kind has a name like that."));
+        body.push(text(Tone::Plain, "No kind has a name like that."));
     }
-    let name = &pages.core.kinds[one].short;
-    Sheet {
-        title: format!("Compare \u{201c}{name}\u{201d} with\u{2026}"),
-        lead: vec![
-            Block::Search("Part of a name".to_string(), typed.to_string()),
-            toned(Tone::Hint, "Tap the other kind."),
-        ],
-        body,
-        keys: pages.usual_keys(),
-    }
+    let lead = vec![
+        Block::Search("Part of a name".to_string(), typed.to_string()),
+        text(Tone::Hint, "Tap the other kind."),
+    ];
+    pages.sheet(&format!("Compare \u{201c}{}\u{201d} with\u{2026}", pages.core.kinds[one].short), lead, body)
 }

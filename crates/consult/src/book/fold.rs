@@ -33,13 +33,17 @@ pub(super) fn slug(word: &str) -> String {
 
 /// Whether folded text holds a folded phrase at the beginning of a word: `polishing end` stands in `the polishing ends`.
 pub(super) fn holds(text: &str, phrase: &str) -> bool {
-    !phrase.is_empty()
-        && text.match_indices(phrase).any(|(at, _)| {
-            let before = at == 0 || text.as_bytes()[at - 1] == b' ';
+    let mut rest = text;
+    while !phrase.is_empty() && !rest.is_empty() {
+        if let Some(tail) = rest.strip_prefix(phrase) {
             // A plural is the same word; any longer tail makes another one.
-            let tail = text[at + phrase.len()..].split(' ').next().unwrap_or_default();
-            before && matches!(tail, "" | "s" | "es")
-        })
+            if matches!(tail.split(' ').next(), None | Some("" | "s" | "es")) {
+                return true;
+            }
+        }
+        rest = rest.split_once(' ').map_or("", |(_, next)| next);
+    }
+    false
 }
 
 /// How well a word that is looked for meets a word of a text, both folded: 4 the same, 3 its beginning, 1 with one

@@ -2,28 +2,32 @@
 
 use super::Pages;
 use super::page::{Grouping, Page};
-use super::sheet::{Block, Card, Run, Sheet, Tone, say, section, text, toned};
-use crate::words::{either, inside, sentence};
-use units::descending;
+use super::sheet::{Block, Card, Line, Sheet, Tone};
+use super::write::{begun, card, cards, group, ranked, text};
+use crate::words::{either, inside};
 
 /// A kind is named under an answer that it shows at least so often. Basis: practice.
 const NAMED: f64 = 0.5;
 /// How many kinds are named under an answer. Basis: practice.
-const MOST_NAMED: usize = 10;
+const MOST_NAMED: usize = 6;
 
 impl Pages {
     /// Name of the part that a look is about.
-    pub(super) fn part(&self, question: usize) -> String {
-        self.core.parts[usize::from(self.core.questions[question].part)].name.clone()
+    pub(super) fn part(&self, question: usize) -> &str {
+        &self.core.parts[usize::from(self.core.questions[question].part)].name
     }
 
     /// The choices of a look as cards that lead nowhere.
-    fn choices(&self, question: usize) -> Vec<Card> {
-        let card = |c: &pack::Choice| Card { draw: c.draw.clone(), says: c.label.clone(), ..Card::default() };
-        self.core.questions[question].choices.iter().map(card).collect()
+    #[inline(never)]
+    fn choices(&self, question: usize) -> Vec<Block> {
+        let choices = &self.core.questions[question].choices;
+        cards(choices.len(), &mut |at| {
+            let c = &choices[at];
+            Some(Card { draw: c.draw.clone(), says: c.label.clone(), ..Card::default() })
+        })
     }
 
-    /// What a look costs and needs: `About 5 seconds, with a magnet. It can be told from a picture.`
+    /// What a look costs and needs: `About 5 seconds; at hand: magnet. A picture is enough.`
     fn costs(&self, question: usize) -> String {
         let q = &self.core.questions[question];
         let mut says = match q.seconds {
@@ -40,13 +44,12 @@ impl Pages {
         });
         if let Some(gate) = &q.gate {
             let asked = &self.core.questions[usize::from(gate.question)];
-            let labels: Vec<&str> =
-                gate.choices.iter().map(|c| asked.choices[usize::from(*c)].label.as_str()).collect();
-            says.push_str(&format!(
-                " Only where \u{201c}{}\u{201d} was answered with {}.",
-                asked.ask,
-                inside(&either(&labels))
-            ));
+            let mut labels: Vec<&str> = Vec::new();
+            for c in &gate.choices {
+                labels.push(&asked.choices[usize::from(*c)].label);
+            }
+            let after = either(&labels);
+            says.push_str(&format!(" Asked after \u{201c}{}\u{201d} was answered so: {after}.", asked.ask));
         }
         says
     }
@@ -56,88 +59,72 @@ impl Pages {
 pub(super) fn list(pages: &Pages) -> Sheet {
     let mut body = Vec::new();
     for (part, named) in pages.core.parts.iter().enumerate() {
-        let of_part =
-            (0..pages.core.questions.len()).filter(|q| usize::from(pages.core.questions[*q].part) == part);
         let mut blocks = Vec::new();
-        for question in of_part {
-            let q = &pages.core.questions[question];
-            blocks.push(Block::Text(
-                Tone::Ask,
-                vec![Run::Link(pages.to(&Page::Look(question)), q.ask.clone())],
-            ));
-            blocks.push(toned(Tone::Hint, &q.look));
-            blocks.push(Block::Cards(pages.choices(question)));
+        for (at, q) in pages.core.questions.iter().enumerate().filter(|(_, q)| usize::from(q.part) == part) {
+            let ask = Line { to: pages.to(&Page::Look(at)), strong: q.ask.clone(), says: String::new() };
+            blocks.push(Block::Text(Tone::Ask, ask));
+            blocks.push(text(Tone::Hint, &q.look));
+            blocks.extend(pages.choices(at));
         }
-        if !blocks.is_empty() {
-            body.push(Block::Group(named.name.clone(), blocks));
-        }
+        group(&mut body, &named.name, blocks);
     }
-    let how = "Every look of the guide, by part of the iron. The finding tells which of them is worth most for your piece.";
-    Sheet {
-        title: "How to look".to_string(),
-        lead: vec![toned(Tone::Hint, how)],
-        body,
-        keys: pages.usual_keys(),
-    }
+    let how = "Every look of the guide, by part of the iron. While you look at a piece, the program says which of them is \
+               worth most.";
+    pages.sheet("How to look", vec![text(Tone::Hint, how)], body)
 }
 
 pub(super) fn sheet(pages: &Pages, question: usize) -> Sheet {
     let q = &pages.core.questions[question];
     let told = &pages.book.questions[question];
-    let lead =
-        vec![text(&q.look), toned(Tone::Small, pages.costs(question)), Block::Cards(pages.choices(question))];
+    let mut lead = vec![text(Tone::Plain, &q.look), text(Tone::Small, &pages.costs(question))];
+    lead.extend(pages.choices(question));
     let mut body = Vec::new();
-    let texts = |t: &String| if t.is_empty() { Vec::new() } else { t.split('\n').map(text).collect() };
-    section(&mut body, "Where newcomers slip", texts(&told.newcomers));
-    section(&mut body, "What each answer points to", points(pages, question));
-    section(&mut body, "To ask a seller", texts(&told.seller));
-    let after = sentence(&q.choices.iter().map(|c| c.label.as_str()).collect::<Vec<_>>().join(". "));
-    let words = super::fold::fold(&[q.ask.as_str(), &q.look, &told.newcomers, &after].join(" "));
-    section(&mut body, "Words used here", pages.words_in(&words));
-    let next = (question + 1) % pages.core.questions.len();
-    let keys = [
-        (pages.to(&Page::Looks), "All looks"),
-        (pages.to(&Page::Look(next)), "Next look"),
-        ("./".to_string(), "Look at a piece"),
-    ];
-    Sheet { title: q.ask.clone(), lead, body, keys: keys.map(|(to, says)| (to, says.to_string())).to_vec() }
+    let mut words = format!("{} {} {}", q.ask, q.look, told.newcomers);
+    for c in &q.choices {
+        words.push(' ');
+        words.push_str(&c.label);
+    }
+    for (title, says) in [("Where newcomers slip", &told.newcomers), ("To ask a seller", &told.seller)] {
+        if !says.is_empty() {
+            card(&mut body, title, says.split('\n').map(|p| text(Tone::Plain, p)).collect());
+        }
+    }
+    card(&mut body, "What each answer points to", points(pages, question));
+    card(&mut body, "Words used here", pages.words_in(&words));
+    let next = Page::Look((question + 1) % pages.core.questions.len());
+    pages.keyed(&q.ask, lead, body, [(&Page::Looks, "All looks"), (&next, "Next look")], true)
 }
 
 /// Under each choice the kinds that mostly show it, the commonest first.
 fn points(pages: &Pages, question: usize) -> Vec<Block> {
     let q = &pages.core.questions[question];
-    let kinds: Vec<usize> = pages.kinds().collect();
-    let weights: Vec<f64> = kinds.iter().map(|k| pages.common(*k)).collect();
-    let kinds = units::arranged(kinds, &descending(&weights));
-    let mut lines = Vec::new();
+    let kinds = pages.kinds();
+    let mut shows = Vec::new();
+    for kind in &kinds {
+        shows.push(pages.mostly_shows(*kind, question).filter(|(_, share)| *share >= NAMED).map(|m| m.0));
+    }
+    let mut blocks = Vec::new();
     for (choice, c) in q.choices.iter().enumerate() {
-        let shows = |k: &&usize| {
-            pages.mostly_shows(**k, question).is_some_and(|(most, share)| most == choice && share >= NAMED)
-        };
-        let all: Vec<usize> = kinds.iter().filter(shows).copied().collect();
+        let all = ranked(kinds.len(), kinds.len(), &mut |at| {
+            if shows[at] == Some(choice) { 1.0 + pages.common(kinds[at]) } else { 0.0 }
+        });
         if all.is_empty() {
             continue;
         }
-        let mut runs = vec![Run::Strong(format!("{}: ", c.label))];
-        for (i, kind) in all.iter().take(MOST_NAMED).enumerate() {
-            if i > 0 {
-                runs.push(say(", "));
-            }
-            runs.push(Run::Link(pages.to(&Page::Kind(*kind)), pages.core.kinds[*kind].short.clone()));
+        let more = all.len().saturating_sub(MOST_NAMED);
+        let more = if more > 0 { format!(", the commonest of {}", all.len()) } else { String::new() };
+        blocks.push(begun(Tone::Plain, &c.label, &more));
+        let mut keys = Vec::new();
+        for at in all.iter().take(MOST_NAMED) {
+            let kind = kinds[*at];
+            keys.push((pages.to(&Page::Kind(kind)), pages.core.kinds[kind].short.clone(), false));
         }
-        if all.len() > MOST_NAMED {
-            runs.push(say(format!(" and {} more", all.len() - MOST_NAMED)));
-        }
-        runs.push(say("."));
-        lines.push(runs);
+        blocks.push(Block::Keys(keys));
     }
-    if lines.is_empty() {
-        return Vec::new();
-    }
-    let mut blocks = vec![Block::List(lines)];
-    if pages.groups_by(question) {
-        let all = Page::Kinds(Grouping::Look(question));
-        blocks.push(Block::Keys(vec![(pages.to(&all), "All kinds by this look".to_string(), false)]));
+    if !blocks.is_empty() && pages.groups_by(question) {
+        let all = pages.to(&Page::Kinds(Grouping::Look(question)));
+        blocks.push(begun(Tone::Plain, "All of them", ""));
+        blocks.push(Block::Keys(vec![(all, "Kinds by this look".to_string(), false)]));
     }
     blocks
 }

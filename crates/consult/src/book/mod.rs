@@ -6,11 +6,13 @@
 
 mod care;
 mod compare;
+mod figures;
 mod fold;
 mod home;
 mod kind;
 mod kinds;
 mod look;
+mod makes;
 mod page;
 mod parts;
 mod reading;
@@ -19,28 +21,34 @@ mod search;
 mod sheet;
 mod tables;
 mod terms;
+mod write;
 
 pub use page::{Grouping, Page};
 pub use reading::{Errand, Reading, Turn, preferences_with, sheet, theme_in, turn};
 pub use sheet::*;
 
-use pack::{Book, Core, Standing};
+pub use pack::Head;
+
+use pack::{Book, Core};
 
 /// A pack laid open for reading: no model is made of it.
 #[derive(Debug)]
 pub struct Pages {
     core: Core,
     book: Book,
+    /// Keys of the sketches that the drawing of a whole piece shows.
+    outside: Vec<&'static str>,
 }
 
 impl Pages {
-    /// Reads both halves of a pack.
+    /// Reads both halves of a pack. `outside` are the keys of the sketches that the drawing of a whole piece shows: which
+    /// they are only the sketches know.
     ///
     /// # Errors
     /// A sentence that says why the bytes were refused.
-    pub fn from_bytes(core: &[u8], book: &[u8]) -> Result<Pages, String> {
+    pub fn from_bytes(core: &[u8], book: &[u8], outside: Vec<&'static str>) -> Result<Pages, String> {
         let (core, book) = crate::guide::whole(core, book)?;
-        Ok(Pages { core, book })
+        Ok(Pages { core, book, outside })
     }
 
     /// The figures that drawings are put together from.
@@ -51,16 +59,7 @@ impl Pages {
 
     /// What the pack is.
     #[must_use]
-    pub fn head(&self) -> &pack::Head {
+    pub fn head(&self) -> &Head {
         &self.core.head
-    }
-
-    /// The kinds that have a page: all but the one for whatever the guide does not know.
-    fn kinds(&self) -> impl Iterator<Item = usize> + '_ {
-        (0..self.core.kinds.len()).filter(|k| self.core.kinds[*k].standing != Standing::Unknown)
-    }
-
-    fn source(&self, at: Option<u16>) -> Option<&pack::Source> {
-        self.book.sources.get(usize::from(at?))
     }
 }

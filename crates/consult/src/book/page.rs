@@ -72,13 +72,12 @@ impl Pages {
             Page::Compare(a, Some(b)) => format!("{id}/compare/{}/{}", kind(*a), kind(*b)),
             Page::Looks => format!("{id}/looks"),
             Page::Look(q) => format!("{id}/look/{}", look(*q)),
-            Page::Terms(text) if text.is_empty() => format!("{id}/words"),
-            Page::Terms(text) => format!("{id}/words/{}", sought(text)),
+            Page::Terms(text) => format!("{id}/words{}", sought(text)),
             Page::Term(t) => format!("{id}/word/{}", slug(&self.book.terms[*t].word)),
             Page::Parts => format!("{id}/parts"),
             Page::Care => format!("{id}/care"),
             Page::Sources => format!("{id}/sources"),
-            Page::Search(text) => format!("{id}/find/{}", sought(text)),
+            Page::Search(text) => format!("{id}/find{}", sought(text)),
         }
     }
 
@@ -104,7 +103,7 @@ impl Pages {
     fn named<'a>(&self, mut parts: impl Iterator<Item = &'a str>) -> Option<Page> {
         let kind = |code: &str| {
             let code: u16 = code.parse().ok()?;
-            self.kinds().find(|k| self.core.kinds[*k].code == code)
+            self.kinds().into_iter().find(|k| self.core.kinds[*k].code == code)
         };
         let look = |code: &str| {
             let code: u16 = code.parse().ok()?;
@@ -143,9 +142,10 @@ impl Pages {
     }
 }
 
-/// What is looked for as it stands in a fragment: plain letters and digits, `+` between words.
+/// What is looked for as it stands in a fragment, behind a stroke: plain letters and digits, `+` between words.
 fn sought(text: &str) -> String {
-    fold(text).replace(' ', "+")
+    let folded = fold(text);
+    if folded.is_empty() { folded } else { format!("/{}", folded.replace(' ', "+")) }
 }
 
 fn read_sought(text: &str) -> String {

@@ -25,6 +25,14 @@ pub struct Reading {
     left: Vec<(Page, i32)>,
 }
 
+impl Reading {
+    /// The contents, open.
+    #[must_use]
+    pub fn begun(theme: Theme) -> Reading {
+        Reading { theme, ..Reading::default() }
+    }
+}
+
 /// What a reader did, or what came from outside.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Turn {
@@ -135,7 +143,8 @@ fn went(
         Ok(page) => (page, None),
         Err(sentence) => (Page::Home, Some(sentence)),
     };
-    if page == reading.page && notice.is_none() {
+    // What was typed need not stand in the address letter by letter.
+    if notice.is_none() && pages.fragment(&page) == pages.fragment(&reading.page) {
         return;
     }
     let link = pages.to(&reading.page);

@@ -1,9 +1,10 @@
 //! What figures rest on, in words.
 
 use super::Pages;
-use super::sheet::{Block, Run, Tone, say, toned};
+use super::sheet::{Block, Sheet, Tone};
 use super::tables::Sort;
-use crate::words::sentence;
+use super::write::{begun, card, line, lines, pair, text};
+use crate::words::{inside, sentence};
 use units::Basis;
 
 /// Stands beside every price.
@@ -13,7 +14,8 @@ pub(super) const NO_APPRAISAL: &str =
 impl Pages {
     /// `from a published source: A museum, a catalogue page`.
     pub(super) fn rests(&self, basis: Basis, source: Option<u16>) -> String {
-        match self.source(source) {
+        let source = source.and_then(|s| self.book.sources.get(usize::from(s)));
+        match source {
             Some(source) => format!("{}: {}", basis.phrase(), source.text.trim_end_matches('.')),
             None => basis.phrase().to_string(),
         }
@@ -21,75 +23,57 @@ impl Pages {
 
     /// What the figures of a kind rest on: years by make, tables of looks by their number, sources.
     pub(super) fn rests_of(&self, kind: usize, sort: &Sort<'_>) -> Vec<Block> {
-        let mut lines: Vec<Vec<Run>> = Vec::new();
-        for (name, facts) in self.makes(kind) {
+        let makes = &self.core.kinds[kind].makes;
+        let mut blocks = lines(makes.len(), &mut |m| {
+            let facts = makes[m].as_ref()?;
+            let name = format!("Years, {}: ", inside(&self.core.makes[m].name));
             let rests = self.rests(facts.period_basis, facts.period_source);
-            lines.push(vec![
-                Run::Strong(format!("Years, {}: ", crate::words::inside(name))),
-                say(sentence(&rests)),
-            ]);
-        }
-        let mut counts = [0_usize; Basis::ALL.len()];
-        let mut sources: Vec<u16> = Vec::new();
+            Some(line(String::new(), &name, &sentence(&rests)))
+        });
+        let mut counts = [0_usize; 4];
+        let mut named = vec![false; self.book.sources.len()];
         let mut all = 0;
-        let Some(first) = sort.candidates().next() else { return Vec::new() };
-        for (q, row) in self.core.questions.iter().zip(&first.rows) {
+        for (q, row) in self.core.questions.iter().zip(sort.rows()) {
             let Some(row) = q.rows.get(usize::from(*row)) else { continue };
             all += 1;
             counts[row.basis as usize] += 1;
-            sources.extend(row.source.filter(|s| !sources.contains(s)));
+            if let Some(named) = row.source.and_then(|s| named.get_mut(usize::from(s))) {
+                *named = true;
+            }
         }
-        let counted = Basis::ALL.iter().zip(counts).filter(|(_, n)| *n > 0);
-        let counted: Vec<String> = counted.map(|(basis, n)| format!("{n} {}", basis.phrase())).collect();
-        lines.push(vec![
-            Run::Strong("Looks: ".to_string()),
-            say(format!("of {all} tables {}.", counted.join("; "))),
-        ]);
-        let mut blocks = vec![Block::List(lines)];
-        sources.sort_unstable();
-        for source in sources.iter().filter_map(|s| self.source(Some(*s))) {
-            blocks.push(toned(Tone::Small, &source.text));
+        let mut says = format!("of {all} tables");
+        let mut gap = " ";
+        for (basis, n) in Basis::ALL.iter().zip(counts).filter(|(_, n)| *n > 0) {
+            says.push_str(&format!("{gap}{n} {}", basis.phrase()));
+            gap = "; ";
+        }
+        blocks.push(begun(Tone::Plain, "Looks: ", &sentence(&says)));
+        for (source, _) in self.book.sources.iter().zip(named).filter(|(_, named)| *named) {
+            blocks.push(text(Tone::Small, &source.text));
         }
         let same_as = &self.book.kinds[kind].same_as;
         if !same_as.is_empty() {
-            blocks.push(toned(Tone::Small, format!("In open vocabularies: {}.", same_as.join(", "))));
+            blocks.push(text(Tone::Small, &format!("In open vocabularies: {}.", same_as.join(", "))));
         }
         blocks
-    }
-
-    /// The makes of a kind: name and facts.
-    pub(super) fn makes(&self, kind: usize) -> impl Iterator<Item = (&str, &pack::MakeFacts)> {
-        let names = self.core.makes.iter().map(|m| m.name.as_str());
-        names.zip(&self.core.kinds[kind].makes).filter_map(|(name, facts)| Some((name, facts.as_ref()?)))
     }
 }
 
 /// Every source once.
-pub(super) fn sources(pages: &Pages) -> super::Sheet {
-    let lines = pages.book.sources.iter().map(|s| vec![say(&s.text)]).collect();
-    let how = "Every figure says what it rests on: a published source, common practice, or memory that nobody has \
-               checked. A figure without a source is not wrong, only weaker.";
-    let mut counts = [0_usize; Basis::ALL.len()];
+pub(super) fn sources(pages: &Pages) -> Sheet {
+    let mut counts = [0_usize; 4];
     for row in pages.core.questions.iter().flat_map(|q| &q.rows) {
         counts[row.basis as usize] += 1;
     }
-    let counted: Vec<(String, String)> = Basis::ALL
-        .iter()
-        .zip(counts)
-        .filter(|(_, n)| *n > 0)
-        .map(|(basis, n)| (basis.phrase().to_string(), n.to_string()))
-        .collect();
-    super::Sheet {
-        title: "Sources".to_string(),
-        lead: vec![toned(Tone::Hint, how)],
-        body: vec![
-            Block::Section(
-                "What the tables of this edition rest on".to_string(),
-                vec![Block::Shares(counted)],
-            ),
-            Block::Section("Named in it".to_string(), vec![Block::List(lines)]),
-            Block::Section("The edition".to_string(), vec![toned(Tone::Plain, pages.edition())]),
-        ],
-        keys: pages.usual_keys(),
-    }
+    let counted = Basis::ALL.iter().zip(counts).filter(|(_, n)| *n > 0);
+    let counted = counted.map(|(basis, n)| pair(basis.phrase(), &n.to_string())).collect();
+    let sources = &pages.book.sources;
+    let how = "Every figure says what it rests on: a published source, common practice, or memory that nobody has \
+               checked. A figure without a source is not wrong, only weaker.";
+    let mut body = Vec::new();
+    card(&mut body, "What the tables of this edition rest on", vec![Block::Shares(counted)]);
+    let named = lines(sources.len(), &mut |s| Some(line(String::new(), "", &sources[s].text)));
+    card(&mut body, "Named in it", named);
+    card(&mut body, "The edition", vec![text(Tone::Plain, &pages.edition())]);
+    pages.sheet("Sources", vec![text(Tone::Hint, how)], body)
 }

@@ -11,25 +11,25 @@ pub struct Sheet {
     pub lead: Vec<Block>,
     /// The rest.
     pub body: Vec<Block>,
-    /// The keys of the lower bar: fragment and label.
+    /// The keys of the lower bar: address and label.
     pub keys: Vec<(String, String)>,
+    /// Address of the page to find something.
+    pub find: String,
 }
 
 /// A piece of a page.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Block {
     /// A paragraph.
-    Text(Tone, Vec<Run>),
-    /// Blocks in a card under a heading.
-    Section(String, Vec<Block>),
-    /// Blocks under a heading without a card.
-    Group(String, Vec<Block>),
+    Text(Tone, Line),
+    /// Blocks under a heading; in a card or not.
+    Section(String, bool, Vec<Block>),
     /// Lines with a name at their left.
-    Rows(Vec<(String, Vec<Run>)>),
+    Rows(Vec<(String, String)>),
     /// Names with a figure at their right.
     Shares(Vec<(String, String)>),
-    /// A list of lines.
-    List(Vec<Vec<Run>>),
+    /// A list.
+    Lines(Vec<Line>),
     /// Cards with a drawing.
     Cards(Vec<Card>),
     /// Keys that lead to other pages; of each, whether it is this page.
@@ -69,21 +69,21 @@ pub enum Tone {
     Ask,
 }
 
-/// A stretch of a line.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Run {
-    /// Plain words.
-    Say(String),
-    /// Words that stand out.
-    Strong(String),
-    /// A link: fragment and words.
-    Link(String, String),
+/// A line of words.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Line {
+    /// Where it leads, an address; empty for nowhere.
+    pub to: String,
+    /// Its beginning, in strong letters.
+    pub strong: String,
+    /// The rest.
+    pub says: String,
 }
 
 /// A drawing with words under it.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Card {
-    /// Where it leads, a fragment; empty for nowhere.
+    /// Where it leads, an address; empty for nowhere.
     pub to: String,
     /// What to draw, in the words of the sketches; empty for nothing.
     pub draw: String,
@@ -111,8 +111,10 @@ pub struct Piece {
 pub struct Part {
     /// The key of the sketches that draws it.
     pub key: String,
-    /// What can be seen, and what the words mean.
-    pub says: Vec<Run>,
+    /// What can be seen.
+    pub says: String,
+    /// What the words in it mean.
+    pub words: Vec<Line>,
 }
 
 /// A table.
@@ -130,33 +132,11 @@ pub struct Table {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Row {
     /// What it is about.
-    pub name: Vec<Run>,
+    pub name: Line,
     /// How far the columns differ: per mille of the most, and in words.
     pub mark: Option<(u16, String)>,
     /// By column, lines; of each, whether it stands out.
     pub cells: Vec<Vec<(String, bool)>>,
-}
-
-/// A plain stretch.
-pub(super) fn say(text: impl Into<String>) -> Run {
-    Run::Say(text.into())
-}
-
-/// A plain paragraph.
-pub(super) fn text(text: impl Into<String>) -> Block {
-    toned(Tone::Plain, text)
-}
-
-/// A paragraph with a tone.
-pub(super) fn toned(tone: Tone, text: impl Into<String>) -> Block {
-    Block::Text(tone, vec![say(text)])
-}
-
-/// Adds a section, unless it would be empty.
-pub(super) fn section(to: &mut Vec<Block>, title: &str, blocks: Vec<Block>) {
-    if !blocks.is_empty() {
-        to.push(Block::Section(title.to_string(), blocks));
-    }
 }
 
 /// First and last year of some periods, at least one year apart.

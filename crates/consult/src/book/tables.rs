@@ -2,8 +2,8 @@
 //! pack's own shares; what a user may misread is left out.
 
 use super::Pages;
+use super::write::top;
 use pack::{Candidate, Form, Says, Standing};
-use units::descending;
 
 /// A question behind a gate speaks of a kind only where the gate is open at least this often; as in `reason`.
 const OPEN: f64 = 0.10;
@@ -44,13 +44,31 @@ impl Pages {
         Sort(taken.into_iter().map(|c| (if sum > 0.0 { prior(c) / sum } else { even }, c)).collect())
     }
 
-    /// The make in which a kind is met most.
+    /// The make in which a kind is met most, where nothing is said of the place.
     pub(super) fn main_make(&self, kind: usize) -> usize {
-        let mut weights = vec![0.0; self.core.makes.len()];
+        top(&self.make_shares(kind))
+    }
+
+    /// How often a kind is met in a make, where nothing is said of the place.
+    pub(super) fn share(&self, kind: usize, make: usize) -> f64 {
+        self.make_shares(kind)[make]
+    }
+
+    /// How common a kind is, where nothing is said of the place.
+    pub(super) fn common(&self, kind: usize) -> f64 {
+        let mut sum = 0.0;
         for c in self.core.candidates.iter().filter(|c| usize::from(c.kind) == kind) {
-            weights[usize::from(c.make)] += 1.0 + f64::from(c.prior.first().copied().unwrap_or(0));
+            sum += c.prior.first().copied().map_or(0.0, f64::from);
         }
-        top(&weights)
+        sum
+    }
+
+    fn make_shares(&self, kind: usize) -> Vec<f64> {
+        let mut shares = vec![0.0; self.core.makes.len()];
+        for (weight, c) in self.weighed(|c| usize::from(c.kind) == kind).0 {
+            shares[usize::from(c.make)] += weight;
+        }
+        shares
     }
 
     /// What a sort of piece shows at a question; none where it hardly ever comes up.
@@ -105,9 +123,9 @@ impl Pages {
 }
 
 impl Sort<'_> {
-    /// The candidates.
-    pub(super) fn candidates(&self) -> impl Iterator<Item = &Candidate> {
-        self.0.iter().map(|(_, c)| *c)
+    /// Indices of the tables of the first candidate, by question.
+    pub(super) fn rows(&self) -> &[u16] {
+        self.0.first().map_or(&[], |(_, c)| &c.rows)
     }
 }
 
@@ -163,11 +181,6 @@ impl Shown {
         };
         shares(self).into_iter().zip(shares(other)).collect()
     }
-}
-
-/// Index of the largest.
-pub(super) fn top(values: &[f64]) -> usize {
-    descending(values).first().copied().unwrap_or(0)
 }
 
 #[cfg(test)]

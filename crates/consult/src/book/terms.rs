@@ -4,52 +4,47 @@ use super::Pages;
 use super::fold::{fold, holds};
 use super::page::Page;
 use super::search::found;
-use super::sheet::{Block, Card, Run, Sheet, Tone, say, section, text, toned};
-use units::descending;
+use super::sheet::{Block, Card, Line, Sheet, Tone};
+use super::write::{card, line, lines, ranked, text};
+use units::order;
 
 /// How many kinds and looks are named under a word. Basis: practice.
 const MOST_NAMED: usize = 12;
 
 impl Pages {
-    /// The words with a meaning that stand in a folded text, as one list.
-    pub(super) fn words_in(&self, folded: &str) -> Vec<Block> {
-        let stands = |t: &usize| holds(folded, &fold(&self.book.terms[*t].word));
-        let lines: Vec<Vec<Run>> =
-            (0..self.book.terms.len()).filter(stands).map(|t| self.meaning(t)).collect();
-        if lines.is_empty() { Vec::new() } else { vec![Block::List(lines)] }
+    /// The words with a meaning that stand in a text, as one list.
+    #[inline(never)]
+    pub(super) fn words_in(&self, words: &str) -> Vec<Block> {
+        let folded = fold(words);
+        lines(self.book.terms.len(), &mut |t| {
+            holds(&folded, &fold(&self.book.terms[t].word)).then(|| self.meaning(t))
+        })
     }
 
     /// A word as a link with what it means.
-    pub(super) fn meaning(&self, term: usize) -> Vec<Run> {
+    #[inline(never)]
+    pub(super) fn meaning(&self, term: usize) -> Line {
         let t = &self.book.terms[term];
-        vec![Run::Link(self.to(&Page::Term(term)), t.word.clone()), say(format!(": {}", t.means))]
+        line(self.to(&Page::Term(term)), &t.word, &format!(": {}", t.means))
     }
 
-    /// The choice of a look whose label or clue names a word: its drawing shows what the word means.
-    fn drawn(&self, term: usize) -> Option<(usize, usize)> {
-        let word = fold(&self.book.terms[term].word);
-        let named = |text: &str| holds(&fold(text), &word);
-        let all = || {
-            let questions = self.core.questions.iter().enumerate();
-            questions.flat_map(|(q, asked)| {
-                asked.choices.iter().enumerate().map(move |(c, choice)| (q, c, choice))
-            })
-        };
-        let drawn = |(_, _, c): &(usize, usize, &pack::Choice)| !c.draw.is_empty();
-        let by_label = all().filter(drawn).find(|(_, _, c)| named(&c.label));
-        let found = by_label.or_else(|| all().filter(drawn).find(|(_, _, c)| named(&c.clue)))?;
-        Some((found.0, found.1))
-    }
-
-    fn drawing_of(&self, term: usize) -> Option<Card> {
-        let (q, c) = self.drawn(term)?;
-        let choice = &self.core.questions[q].choices[c];
-        Some(Card {
-            to: self.to(&Page::Look(q)),
-            draw: choice.draw.clone(),
-            says: choice.label.clone(),
-            note: self.core.questions[q].ask.clone(),
-        })
+    /// The choice of a look whose label, or else whose clue, names a word: its drawing shows what the word means.
+    fn drawing_of(&self, word: &str) -> Option<Card> {
+        for by_label in [true, false] {
+            for (at, q) in self.core.questions.iter().enumerate() {
+                for c in q.choices.iter().filter(|c| !c.draw.is_empty()) {
+                    if holds(&fold(if by_label { &c.label } else { &c.clue }), word) {
+                        return Some(Card {
+                            to: self.to(&Page::Look(at)),
+                            draw: c.draw.clone(),
+                            says: c.label.clone(),
+                            note: q.ask.clone(),
+                        });
+                    }
+                }
+            }
+        }
+        None
     }
 }
 
@@ -57,74 +52,61 @@ impl Pages {
 pub(super) fn list(pages: &Pages, typed: &str) -> Sheet {
     let sought = fold(typed);
     let terms = &pages.book.terms;
-    let scores: Vec<f64> = terms
-        .iter()
-        .map(|t| {
-            f64::from(if sought.is_empty() { 1 } else { found(&sought, &[(8, &t.word), (1, &t.means)]) })
-        })
-        .collect();
-    let names: Vec<String> = terms.iter().map(|t| fold(&t.word)).collect();
     // By name where nothing is looked for, else the best first.
     let order = if sought.is_empty() {
-        units::order(terms.len(), &|a, b| names[a].cmp(&names[b]))
+        let mut names = Vec::new();
+        for t in terms {
+            names.push(fold(&t.word));
+        }
+        order(terms.len(), &|a, b| names[a].cmp(&names[b]))
     } else {
-        descending(&scores)
+        ranked(terms.len(), terms.len(), &mut |t| {
+            found(&sought, &[(8, &terms[t].word), (1, &terms[t].means)])
+        })
     };
-    let lines: Vec<Vec<Run>> =
-        order.into_iter().filter(|t| scores[*t] > 0.0).map(|t| pages.meaning(t)).collect();
-    let none = || text("No word of the field is like that.");
-    Sheet {
-        title: "Words".to_string(),
-        lead: vec![Block::Search("A word".to_string(), typed.to_string())],
-        body: if lines.is_empty() { vec![none()] } else { vec![Block::List(lines)] },
-        keys: pages.usual_keys(),
+    let mut body = lines(order.len(), &mut |at| Some(pages.meaning(order[at])));
+    if body.is_empty() {
+        body.push(text(Tone::Plain, "No word of the field is like that."));
     }
+    pages.sheet("Words", vec![Block::Search("A word".to_string(), typed.to_string())], body)
 }
 
 pub(super) fn sheet(pages: &Pages, term: usize) -> Sheet {
     let t = &pages.book.terms[term];
     let word = fold(&t.word);
-    let mut lead = vec![text(&t.means)];
-    lead.extend(pages.drawing_of(term).map(|card| Block::Cards(vec![card])));
-    let other = pages.words_in(&fold(&t.means));
-    let met = |texts: &[&str]| texts.iter().any(|text| holds(&fold(text), &word));
-    let mut kinds: Vec<(String, String)> = Vec::new();
+    let met = |text: &str| holds(&fold(text), &word);
+    let mut lead = vec![text(Tone::Plain, &t.means)];
+    lead.extend(pages.drawing_of(&word).map(|card| Block::Cards(vec![card])));
+    let mut kinds: Vec<Line> = Vec::new();
     for k in pages.kinds() {
         let (kind, told) = (&pages.core.kinds[k], &pages.book.kinds[k]);
-        let notes = told.notes.iter().any(|n| met(&[n]));
-        if notes || met(&[&kind.name, &kind.short, &told.purpose]) {
-            kinds.push((pages.to(&Page::Kind(k)), kind.short.clone()));
+        if met(&kind.name) || met(&kind.short) || met(&told.purpose) || told.notes.iter().any(|n| met(n)) {
+            kinds.push(line(pages.to(&Page::Kind(k)), &kind.short, ""));
         }
     }
-    let looks = pages
-        .core
-        .questions
-        .iter()
-        .enumerate()
-        .filter(|(_, q)| met(&[&q.ask, &q.look]) || q.choices.iter().any(|c| met(&[&c.label, &c.clue])));
-    let looks: Vec<(String, String)> =
-        looks.map(|(at, q)| (pages.to(&Page::Look(at)), q.ask.clone())).collect();
-    let mut body = Vec::new();
-    section(&mut body, "Other words in it", other);
-    section(&mut body, "Met at these kinds", links(kinds));
-    section(&mut body, "Met at these looks", links(looks));
-    if body.is_empty() {
-        body.push(toned(Tone::Small, "No kind and no look of this edition uses the word."));
+    let mut looks: Vec<Line> = Vec::new();
+    for (at, q) in pages.core.questions.iter().enumerate() {
+        if met(&q.ask) || met(&q.look) || q.choices.iter().any(|c| met(&c.label) || met(&c.clue)) {
+            looks.push(line(pages.to(&Page::Look(at)), &q.ask, ""));
+        }
     }
-    let keys = [
-        (pages.to(&Page::Terms(String::new())), "All words"),
-        (pages.to(&Page::Parts), "Parts of an iron"),
-        ("./".to_string(), "Look at a piece"),
-    ];
-    Sheet { title: t.word.clone(), lead, body, keys: keys.map(|(to, says)| (to, says.to_string())).to_vec() }
+    let mut body = Vec::new();
+    card(&mut body, "Other words in it", pages.words_in(&t.means));
+    card(&mut body, "Met at these kinds", named(kinds));
+    card(&mut body, "Met at these looks", named(looks));
+    if body.is_empty() {
+        body.push(text(Tone::Small, "No kind and no look of this edition uses the word."));
+    }
+    let keys = [(&Page::Terms(String::new()), "All words"), (&Page::Parts, "Parts of an iron")];
+    pages.keyed(&t.word, lead, body, keys, true)
 }
 
-fn links(all: Vec<(String, String)>) -> Vec<Block> {
+/// The first of some lines, and how many more there are.
+fn named(mut all: Vec<Line>) -> Vec<Block> {
     let more = all.len().saturating_sub(MOST_NAMED);
-    let mut lines: Vec<Vec<Run>> =
-        all.into_iter().take(MOST_NAMED).map(|(to, says)| vec![Run::Link(to, says)]).collect();
     if more > 0 {
-        lines.push(vec![say(format!("and {more} more"))]);
+        all.truncate(MOST_NAMED);
+        all.push(line(String::new(), "", &format!("and {more} more")));
     }
-    if lines.is_empty() { Vec::new() } else { vec![Block::List(lines)] }
+    if all.is_empty() { Vec::new() } else { vec![Block::Lines(all)] }
 }

@@ -1,41 +1,48 @@
-//! The first question as HTML, rendered by the page's own components, so that it stands there before any script runs.
+//! The first screen of each page as HTML, rendered by the pages' own components, so that it stands there before any
+//! script runs: the first question, and the contents of the guide.
 
 use super::pack::Packs;
+use super::page::Page;
 use crate::house;
 use crate::run;
 use crate::stamp::Stamp;
 use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
-/// Where it is.
+/// Where they are.
 pub(super) struct First {
-    pub(super) html: PathBuf,
+    pub(super) question: PathBuf,
+    pub(super) contents: PathBuf,
     pub(super) stamp: Stamp,
 }
 
-/// Renders it if the pack or the page has changed. Cargo itself knows whether the renderer must be compiled again.
-pub(super) fn step(steps: &mut Steps, packs: &Packs, page: &Stamp) -> Result<First> {
-    let html = house::site().join("first-question.html");
-    let stamp = Stamp::of("first-question", &[], &[packs.stamp.word(), page.word()])?;
-    let first = First { html, stamp };
-    if first.stamp.fresh(std::slice::from_ref(&first.html)) {
-        steps.unchanged("first question");
+/// Renders them if the pack or a page has changed. Cargo itself knows whether the renderer must be compiled again.
+pub(super) fn step(steps: &mut Steps, packs: &Packs, pages: &[Page]) -> Result<First> {
+    let at = |name: &str| house::site().join(name);
+    let words: Vec<String> = pages.iter().map(|page| page.stamp.word()).chain([packs.stamp.word()]).collect();
+    let stamp = Stamp::of("first-screens", &[], &words)?;
+    let first = First { question: at("first-question.html"), contents: at("contents.html"), stamp };
+    if first.stamp.fresh(&[first.question.clone(), first.contents.clone()]) {
+        steps.unchanged("first screens");
         return Ok(first);
     }
     first.stamp.clear()?;
-    steps.step("first question: render", || {
-        let mut renderer = run::cargo();
-        renderer
-            .args(["run", "--package", "app", "--features", "ssr", "--bin", "prerender", "--"])
-            .arg(&packs.core);
-        let printed = run::printed(&mut renderer).context("The first question could not be rendered.")?;
-        if printed.trim_ascii().is_empty() {
-            bail!("The renderer of the first question printed nothing.");
-        }
-        std::fs::write(&first.html, printed)?;
-        Ok(())
+    steps.step("first screens: render", || {
+        rendered(&[&packs.core], &first.question)?;
+        rendered(&[&packs.core, &packs.book], &first.contents)
     })?;
     first.stamp.keep()?;
     Ok(first)
+}
+
+/// The core alone gives the first question, both halves the contents of the guide.
+fn rendered(halves: &[&Path], to: &Path) -> Result<()> {
+    let mut renderer = run::cargo();
+    renderer.args(["run", "--package", "app", "--features", "ssr", "--bin", "prerender", "--"]).args(halves);
+    let printed = run::printed(&mut renderer).context("A first screen could not be rendered.")?;
+    if printed.trim_ascii().is_empty() {
+        bail!("The renderer of the first screens printed nothing.");
+    }
+    Ok(std::fs::write(to, printed)?)
 }

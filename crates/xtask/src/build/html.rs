@@ -1,4 +1,4 @@
-//! Fills the template of the page and checks what came out of it.
+//! Fills the template of a page and checks what came out of it.
 
 use crate::headers;
 use anyhow::{Context, Result, bail};
@@ -9,18 +9,23 @@ pub(super) struct Names<'a> {
     pub(super) wasm: &'a str,
     pub(super) core: &'a str,
     pub(super) book: &'a str,
+    /// Whether the page cannot begin without the book.
+    pub(super) whole: bool,
 }
 
-/// The page, with its policy, the early loads, the names and the first question in place.
-pub(super) fn filled(template: &str, names: &Names<'_>, first_question: &str) -> Result<String> {
-    let Names { wasm, core, book } = names;
+/// The page, with its policy, the early loads, the names and the first screen in place.
+pub(super) fn filled(template: &str, names: &Names<'_>, first_screen: &str) -> Result<String> {
+    let Names { wasm, core, book, whole } = names;
     let policy =
         format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">", headers::policy_in_page());
     // As `fetch` asks for them, or the browser would load them twice.
-    let preload = format!(
+    let mut preload = format!(
         "<link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
          <link rel=\"preload\" href=\"{core}\" as=\"fetch\" crossorigin>"
     );
+    if *whole {
+        preload.push_str(&format!("\n<link rel=\"preload\" href=\"{book}\" as=\"fetch\" crossorigin>"));
+    }
     let boot = format!("<script id=\"boot\" data-wasm=\"{wasm}\" data-core=\"{core}\" data-book=\"{book}\"");
     let mut page: String =
         template.lines().filter(|line| !line.contains("data-trunk")).flat_map(|line| [line, "\n"]).collect();
@@ -28,11 +33,11 @@ pub(super) fn filled(template: &str, names: &Names<'_>, first_question: &str) ->
         ("<!-- build: policy -->", policy.as_str()),
         ("<!-- build: preload -->", preload.as_str()),
         ("<script id=\"boot\"", boot.as_str()),
-        ("<!-- build: first question -->", first_question.trim()),
+        ("<!-- build: first screen -->", first_screen.trim()),
     ] {
         let (before, after) = page
             .split_once(place)
-            .with_context(|| format!("www/index.html has no {place:?} for the build to fill."))?;
+            .with_context(|| format!("The template has no {place:?} for the build to fill."))?;
         page = format!("{before}{content}{after}");
     }
     Ok(page)
@@ -76,8 +81,8 @@ mod tests {
     use super::*;
 
     const TEMPLATE: &str = "<!-- build: policy -->\n<!-- build: preload -->\n<script id=\"boot\" src=\"b.js\"></script>\n\
-                            <link data-trunk rel=\"rust\">\n<main><!-- build: first question --></main>\n";
-    const NAMES: Names<'_> = Names { wasm: "a.wasm", core: "c.pack", book: "b.pack" };
+                            <link data-trunk rel=\"rust\">\n<main><!-- build: first screen --></main>\n";
+    const NAMES: Names<'_> = Names { wasm: "a.wasm", core: "c.pack", book: "b.pack", whole: false };
 
     #[test]
     fn every_place_is_filled_and_nothing_of_trunk_remains() {
@@ -86,6 +91,9 @@ mod tests {
         assert!(page.contains("data-core=\"c.pack\" data-book=\"b.pack\" src=\"b.js\""));
         assert!(!page.contains("build:") && !page.contains("data-trunk"));
         assert!(filled(&TEMPLATE.replace("build: preload", "gone"), &NAMES, "").is_err());
+        assert!(!page.contains("href=\"b.pack\""));
+        let whole = filled(TEMPLATE, &Names { whole: true, ..NAMES }, "").unwrap();
+        assert!(whole.contains("<link rel=\"preload\" href=\"b.pack\" as=\"fetch\" crossorigin>"));
     }
 
     #[test]

@@ -4,16 +4,15 @@
 use crate::wasm::{self, Reader};
 use anyhow::{Context, Result, bail};
 
-/// The module that the glue calls itself, quoted as in the glue.
-const MODULE: &str = "\"./app_bg.js\"";
 const SHORT_MODULE: &str = "g";
 
-/// The wasm and its glue with short names. Where a name is not found exactly once in the glue it is an error: a name
+/// The wasm of the page `name` and its glue with short names. Where a name is not found exactly once in the glue it is an error: a name
 /// missed would be a page that does not start.
-pub(super) fn shortened(wasm: &[u8], glue: &str) -> Result<(Vec<u8>, String)> {
+pub(super) fn shortened(name: &str, wasm: &[u8], glue: &str) -> Result<(Vec<u8>, String)> {
     let mut file = wasm::opened(wasm).context("The wasm of the page cannot be read.")?;
     let mut bytes = wasm::BEGINNING.to_vec();
-    let mut glue = replaced(glue, MODULE, &format!("\"{SHORT_MODULE}\""))?;
+    // The module that the glue calls itself, quoted as in the glue.
+    let mut glue = replaced(glue, &format!("\"./{name}_bg.js\""), &format!("\"{SHORT_MODULE}\""))?;
     while !file.is_empty() {
         let id = file.byte()?;
         let section = file.sized()?;
@@ -93,7 +92,8 @@ mod tests {
 
     #[test]
     fn both_sides_get_the_same_short_names() {
-        let (wasm, glue) = shortened(&file("./app_bg.js", ["__wbg_get_aa", "__wbg_get_ab"]), GLUE).unwrap();
+        let (wasm, glue) =
+            shortened("app", &file("./app_bg.js", ["__wbg_get_aa", "__wbg_get_ab"]), GLUE).unwrap();
         assert_eq!(wasm, file("g", ["i0", "i1"]));
         assert!(glue.contains("        i0: function(a) {") && glue.contains("        i1: f,"), "{glue}");
         assert!(glue.contains("return { \"g\": import0 }"));
@@ -101,7 +101,9 @@ mod tests {
 
     #[test]
     fn a_name_that_the_glue_does_not_have_is_no_page() {
-        assert!(shortened(&file("./app_bg.js", ["__wbg_get_aa", "__wbg_gone_ab"]), GLUE).is_err());
-        assert!(shortened(&file("./app_bg.js", ["__wbg_get_aa", "__wbg_get_ab"]), "return {};").is_err());
+        assert!(shortened("app", &file("./app_bg.js", ["__wbg_get_aa", "__wbg_gone_ab"]), GLUE).is_err());
+        assert!(
+            shortened("app", &file("./app_bg.js", ["__wbg_get_aa", "__wbg_get_ab"]), "return {};").is_err()
+        );
     }
 }

@@ -21,7 +21,7 @@ use assets::Assets;
 use std::path::{Path, PathBuf};
 
 pub(crate) use html::values as attribute_values;
-pub(crate) use page::named_wasm;
+pub(crate) use page::{PAGES, named_wasm};
 
 /// Core and book of the bundled pack, made if they are not there.
 pub(crate) fn halves(steps: &mut Steps) -> Result<[PathBuf; 2]> {
@@ -40,9 +40,10 @@ pub(crate) fn site(steps: &mut Steps) -> Result<()> {
         println!("  There is no Node 20 with npm in PATH: the page works, but is about a quarter larger.");
     }
     let packs = pack::step(steps)?;
-    let page = page::step(steps, &tools)?;
-    let first = first_question::step(steps, &packs, &page.stamp)?;
-    let words = [packs.stamp.word(), page.stamp.word(), first.stamp.word()];
+    let pages = page::all(steps, &tools)?;
+    let first = first_question::step(steps, &packs, &pages)?;
+    // The first screens are made of the packs and the pages: their stamp stands for all.
+    let words = [first.stamp.word()];
     let stamp = Stamp::of("finish", &["www", "crates/xtask/src"], &words)?;
     if stamp.fresh(&[house::dist().join("sw.js")]) {
         steps.unchanged("finish");
@@ -53,7 +54,7 @@ pub(crate) fn site(steps: &mut Steps) -> Result<()> {
         // Made beside the old one and then moved: a server that is running never shows half of it for long.
         let fresh = house::site().join("dist-new");
         house::empty(&fresh)?;
-        finish(&fresh, &tools, &packs, &page, &first)?;
+        finish(&fresh, &tools, &packs, &pages, &first)?;
         let dist = house::dist();
         if dist.exists() {
             std::fs::remove_dir_all(&dist)?;
@@ -67,7 +68,7 @@ fn finish(
     dist: &Path,
     tools: &setup::PageTools,
     packs: &pack::Packs,
-    page: &page::Page,
+    pages: &[page::Page],
     first: &first_question::First,
 ) -> Result<()> {
     let mut assets = Assets::new(dist);
@@ -78,26 +79,34 @@ fn finish(
     assets.add("manifest.webmanifest", assets.refer(&manifest).as_bytes())?;
     assets.add("styles.css", styles::joined(&house::at("www/styles"))?.as_bytes())?;
     assets.add("early.js", script::trimmed(&text(&house::at("www/early.js"))?).as_bytes())?;
-    let (wasm, glue) = imports::shortened(&read(&page.wasm)?, &text(&page.glue)?)?;
-    let mut boot = script::joined(&glue, &text(&house::at("www/boot.js"))?)?;
-    if let Some(node) = &tools.node {
-        boot = script::shrunk(node, &boot)?;
-    }
-    assets.add("boot.js", boot.as_bytes())?;
-    let wasm = assets.add("app.wasm", &wasm)?;
+    assets.add("guide.css", styles::joined(&house::at("www/styles-guide"))?.as_bytes())?;
     let core = assets.add("core.pack", &read(&packs.core)?)?;
     let book = assets.add("book.pack", &read(&packs.book)?)?;
-
-    let template = text(&house::at("www/index.html"))?;
-    let names = html::Names { wasm: &wasm, core: &core, book: &book };
-    let index = html::filled(&assets.refer(&template), &names, &text(&first.html)?)?;
-    assets.keep("index.html", index.as_bytes())?;
     let key = assets.refer(&text(&packs.key)?);
     assets.keep("key.html", key.as_bytes())?;
     assets.add("card.css", &read(&packs.card_styles)?)?;
     let card = assets.refer(&text(&packs.card)?);
     assets.keep("card.html", card.as_bytes())?;
-    for (name, page) in [("index.html", &index), ("key.html", &key), ("card.html", &card)] {
+    let mut made = vec![("key.html", key), ("card.html", card)];
+    let boot = text(&house::at("www/boot.js"))?;
+    for page in pages {
+        let (wasm, glue) = imports::shortened(page.name, &read(&page.wasm)?, &text(&page.glue)?)?;
+        let mut start = script::joined(&glue, &boot)?;
+        if let Some(node) = &tools.node {
+            start = script::shrunk(node, &start)?;
+        }
+        // One name in the templates; each page has its own, joined with its own glue.
+        assets.add("boot.js", start.as_bytes())?;
+        let wasm = assets.add(&format!("{}.wasm", page.name), &wasm)?;
+        let whole = page.html != "index.html";
+        let names = html::Names { wasm: &wasm, core: &core, book: &book, whole };
+        let first = text(if whole { &first.contents } else { &first.question })?;
+        let template = assets.refer(&text(&house::at("www").join(page.html))?);
+        let filled = html::filled(&template, &names, &first)?;
+        assets.keep(page.html, filled.as_bytes())?;
+        made.push((page.html, filled));
+    }
+    for (name, page) in &made {
         html::check(page, dist).with_context(|| format!("{name} is not fit to be released."))?;
     }
 

@@ -1,4 +1,4 @@
-//! The wasm of the page: Trunk compiles and binds, the optimiser shrinks.
+//! The wasm of each page: Trunk compiles and binds, the optimiser shrinks.
 
 use crate::house;
 use crate::run;
@@ -11,25 +11,36 @@ use std::path::{Path, PathBuf};
 /// Rooms that the page is not made of. All others count as its sources.
 const NOT_THE_PAGE: [&str; 4] = ["compile", "js", "workshop", "xtask"];
 
-/// What came of it.
+/// The pages with a program: the binary in `crates/app`, and the template in `www` that names it.
+pub(crate) const PAGES: [(&str, &str); 2] = [("app", "index.html"), ("guide", "book.html")];
+
+/// What came of one.
 pub(super) struct Page {
+    /// Of the binary.
+    pub(super) name: &'static str,
+    /// The template.
+    pub(super) html: &'static str,
     pub(super) wasm: PathBuf,
     pub(super) glue: PathBuf,
     pub(super) stamp: Stamp,
 }
 
-/// The wasm as the compiler made it, with the names of its functions: for the check of what was linked.
-pub(crate) fn named_wasm() -> PathBuf {
-    folder().join("app.named.wasm")
+/// The wasm of a page as the compiler made it, with the names of its functions: for the check of what was linked.
+pub(crate) fn named_wasm(name: &str) -> PathBuf {
+    folder(name).join("named.wasm")
 }
 
-fn folder() -> PathBuf {
-    house::site().join("page")
+fn folder(name: &str) -> PathBuf {
+    house::site().join("page").join(name)
 }
 
-/// Builds the wasm and its glue if any source has changed.
-pub(super) fn step(steps: &mut Steps, tools: &PageTools) -> Result<Page> {
-    let (wasm, glue) = (folder().join("app.wasm"), folder().join("app.js"));
+/// Builds the wasm of every page and its glue if any source has changed.
+pub(super) fn all(steps: &mut Steps, tools: &PageTools) -> Result<Vec<Page>> {
+    PAGES.into_iter().map(|(name, html)| one(steps, tools, name, html)).collect()
+}
+
+fn one(steps: &mut Steps, tools: &PageTools, name: &'static str, html: &'static str) -> Result<Page> {
+    let (wasm, glue) = (folder(name).join("page.wasm"), folder(name).join("page.js"));
     let rooms = rooms()?;
     let mut paths: Vec<&str> = rooms.iter().map(String::as_str).collect();
     paths.extend([
@@ -44,39 +55,42 @@ pub(super) fn step(steps: &mut Steps, tools: &PageTools) -> Result<Page> {
     let optimiser = tools.node.as_ref().map(|node| node.packages.display().to_string()).unwrap_or_default();
     let words =
         [String::from_utf8_lossy(&compiler).into_owned(), optimiser, tools.bindgen.display().to_string()];
-    let stamp = Stamp::of("page", &paths, &words)?;
-    let page = Page { wasm: wasm.clone(), glue: glue.clone(), stamp };
-    if page.stamp.fresh(&[wasm.clone(), glue.clone(), named_wasm()]) {
-        steps.unchanged("page");
+    let stamp = Stamp::of(&format!("page-{name}"), &paths, &words)?;
+    let page = Page { name, html, wasm: wasm.clone(), glue: glue.clone(), stamp };
+    if page.stamp.fresh(&[wasm.clone(), glue.clone(), named_wasm(name)]) {
+        steps.unchanged(&format!("page {name}"));
         return Ok(page);
     }
     page.stamp.clear()?;
-    let trunk = house::site().join("trunk");
-    steps.step("page: compile and bind (trunk)", || {
-        house::empty(&folder())?;
-        bind(tools, &trunk)
+    let trunk = house::site().join("trunk").join(name);
+    steps.step(&format!("page {name}: compile and bind (trunk)"), || {
+        house::empty(&folder(name))?;
+        bind(tools, html, &trunk)
     })?;
-    copy(&trunk.join("app.js"), &glue)?;
-    copy(&house::target().join("wasm32-unknown-unknown/release/app.wasm"), &named_wasm())?;
+    copy(&trunk.join(format!("{name}.js")), &glue)?;
+    let release = house::target().join("wasm32-unknown-unknown/release");
+    copy(&release.join(format!("{name}.wasm")), &named_wasm(name))?;
+    let bound = trunk.join(format!("{name}_bg.wasm"));
     match &tools.node {
         Some(node) => {
-            steps.step("page: shrink (wasm-opt)", || shrink(node, &trunk.join("app_bg.wasm"), &wasm))?;
+            steps.step(&format!("page {name}: shrink (wasm-opt)"), || shrink(node, &bound, &wasm))?;
         }
-        None => copy(&trunk.join("app_bg.wasm"), &wasm)?,
+        None => copy(&bound, &wasm)?,
     }
     page.stamp.keep()?;
     Ok(page)
 }
 
-fn bind(tools: &PageTools, dist: &Path) -> Result<()> {
+fn bind(tools: &PageTools, html: &str, dist: &Path) -> Result<()> {
     let bindgen = tools.bindgen.parent().map(Path::to_path_buf).unwrap_or_default();
     let mut trunk = run::command(&tools.trunk);
-    trunk.args(["build", "--offline", "true", "--skip-version-check", "--dist"]).arg(dist);
+    trunk.args(["build", "--offline", "true", "--skip-version-check"]).arg(house::at("www").join(html));
+    trunk.arg("--dist").arg(dist);
     // Trunk looks for its tools in PATH before it looks for a network.
     trunk.env("PATH", run::path_with(&[bindgen])?);
     trunk.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", short_paths()?);
     trunk.env_remove("NO_COLOR"); // Trunk takes its value for a switch and stumbles over `1`.
-    run::shown(&mut trunk).context("The page could not be built.")?;
+    run::shown(&mut trunk).with_context(|| format!("The page {html} could not be built."))?;
     if dist.join("snippets").exists() {
         bail!(
             "A crate of the page brings JavaScript of its own (snippets), which the release has no place for."

@@ -15,7 +15,7 @@ pub(super) struct Bytes {
 /// The files of a page by when they are needed.
 pub(super) struct Table {
     dist: PathBuf,
-    /// Before the first question can be answered.
+    /// Before the page can be used.
     first: Vec<(String, Bytes)>,
     /// Asked for by the browser by itself: manifest and icon.
     beside: Vec<(String, Bytes)>,
@@ -23,8 +23,10 @@ pub(super) struct Table {
 
 impl Table {
     /// Reads the page's own links, so that a file added to it cannot be forgotten here.
-    pub(super) fn of(dist: &Path, page: &str) -> Result<Self> {
-        let mut first = vec!["index.html".to_owned()];
+    pub(super) fn of(dist: &Path, name: &str) -> Result<Self> {
+        let page = std::fs::read_to_string(dist.join(name))
+            .with_context(|| format!("Cannot read the built page {name}."))?;
+        let mut first = vec![name.to_owned()];
         let mut beside = Vec::new();
         for tag in page.split('<').filter_map(|rest| rest.split('>').next()) {
             let value = |name: &str| attribute_values(tag, name).next().unwrap_or_default().to_owned();
@@ -52,7 +54,14 @@ impl Table {
         Ok(Self { dist: dist.to_path_buf(), first: sized(first)?, beside: sized(beside)? })
     }
 
-    /// Everything before the first question can be answered.
+    /// What it loads that another page has not loaded before, up to its first use.
+    pub(super) fn beyond(self, other: &Table) -> Self {
+        let had = |name: &str| other.first.iter().any(|(one, _)| one == name);
+        let first = self.first.into_iter().filter(|(name, _)| !had(name)).collect();
+        Self { first, beside: Vec::new(), ..self }
+    }
+
+    /// Everything before the page can be used.
     pub(super) fn first(&self) -> Bytes {
         sum(self.first.iter().map(|(_, bytes)| *bytes))
     }

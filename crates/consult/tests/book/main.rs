@@ -1,0 +1,8 @@
+//! The guide as pages: every link leads somewhere, and what stands on a page is what the pack says.
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+mod common;
+mod links;
+mod pages;
+mod reading;
+mod search;
