@@ -42,13 +42,14 @@ fn hard_pieces_come_out_right() {
     for form in Form::ALL {
         let f = figures(&guide, &run(&guide, &Setting::pocket(SEED), form, n));
         println!(
-            "figure: {}, {n} pieces, ruler and magnet: kind first {:.3}, in the first three {:.3}, role {:.3} (drawn {:.3}), \
+            "figure: {}, {n} pieces, ruler and magnet: kind first {:.3}, in the first three {:.3}, role {:.3} (first of its table {:.3}, drawn {:.3}), \
              period or not {:.3}; shown at 90 or more: kind {:.3}, right {:.3}, role {:.3}, right {:.3} (drawn {:.3}); {:.2} \
              answers until settled or spent, {:.2} looks in all",
             form.name(),
             f.first,
             f.three,
             f.role,
+            f.role_first,
             f.role_drawn,
             f.period,
             f.sure_kind.0,

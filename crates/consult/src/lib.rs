@@ -18,7 +18,7 @@ mod words;
 pub use answers::from_text;
 pub use fragment::{read as read_fragment, write as fragment};
 pub use guide::{Aim, Guide};
-pub use look::{SETTLED, SPENT};
+pub use look::{SETTLED, SPENT, TELLS};
 pub use state::{Given, Manner, Screen, State, Theme, Typed, What};
 pub use update::{Effect, Msg, update};
 pub use view::*;

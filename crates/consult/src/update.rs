@@ -254,7 +254,8 @@ fn choose(guide: &Guide, state: &mut State, question: usize, choice: usize, effe
 fn answer(guide: &Guide, state: &mut State, given: Given, effects: &mut Vec<Effect>) {
     let on_list = state.screen == Screen::List;
     let correcting = state.focus.is_some() && state.answer_to(given.question).is_some();
-    let was_settled = !on_list && Facts::new(guide, state).settled();
+    let enough = |facts: &Facts| facts.settled() || facts.spent;
+    let had_enough = !on_list && enough(&Facts::new(guide, state));
     remember(state);
     state.put(guide, given);
     state.either = None;
@@ -266,7 +267,7 @@ fn answer(guide: &Guide, state: &mut State, given: Given, effects: &mut Vec<Effe
         return;
     }
     let facts = Facts::new(guide, state);
-    let done = facts.settled() && !was_settled && state.place_asked;
+    let done = enough(&facts) && !had_enough && state.place_asked;
     let nothing = look::asked(guide, state, &facts) == Asked::Nothing;
     let screen = if correcting || done || nothing { Screen::Finding } else { Screen::Look };
     go(guide, state, screen, effects);
@@ -297,7 +298,7 @@ fn settle_in(guide: &Guide, state: &mut State, on: bool, effects: &mut Vec<Effec
     }
     let facts = Facts::new(guide, state);
     let nothing = look::asked(guide, state, &facts) == Asked::Nothing;
-    let screen = if nothing || facts.settled() { Screen::Finding } else { Screen::Look };
+    let screen = if nothing || facts.settled() || facts.spent { Screen::Finding } else { Screen::Look };
     go(guide, state, screen, effects);
 }
 

@@ -1,7 +1,7 @@
 //! What a state comes to, computed once for a screen.
 
 use crate::guide::{Aim, Guide};
-use crate::look::{SETTLED, SPENT};
+use crate::look::{SETTLED, SPENT, TELLS};
 use crate::state::State;
 use reason::{Answer, Fit, Look, Posterior, Reach, fit, rank, weigh, with_fit};
 use units::descending;
@@ -24,6 +24,8 @@ pub(crate) struct Facts {
     pub(crate) ranked: Vec<Look>,
     /// What they are ranked for.
     pub(crate) ranked_for: Aim,
+    /// The opening is done, and the look that tells most about the aim for its time tells little.
+    pub(crate) spent: bool,
     /// First and second kind of the guide.
     pub(crate) first: usize,
     pub(crate) second: Option<usize>,
@@ -43,7 +45,10 @@ impl Facts {
         let posterior = with_fit(model, bare, fit);
         let plan = guide.plan(state.aim);
         let ranked = |aim| rank(model, guide.plan(aim), &posterior, &answers, &state.reach());
-        let (ranked_for, ranked) = with_more(state.aim, ranked);
+        let own = ranked(state.aim);
+        let opens = |l: &Look| guide.core.opening.iter().any(|q| usize::from(*q) == l.question);
+        let spent = guide.is_whole() && own.first().is_none_or(|l| l.gain < SPENT) && !own.iter().any(opens);
+        let (ranked_for, ranked) = with_more(state.aim, own, ranked);
         let kinds = posterior.kinds(model);
         let unknown = guide.unknown();
         let order: Vec<usize> = descending(&kinds).into_iter().filter(|k| *k != unknown).collect();
@@ -53,6 +58,7 @@ impl Facts {
             fit,
             ranked,
             ranked_for,
+            spent,
             first: order[0],
             second: order.get(1).copied(),
             aim: state.aim,
@@ -155,11 +161,10 @@ impl Facts {
     }
 }
 
-/// The ranking for the aim; where its best look tells next to nothing, that for the first other matter of which a look
-/// still tells: what it is, what it was made as, old or later.
-fn with_more(aim: Aim, ranked: impl Fn(Aim) -> Vec<Look>) -> (Aim, Vec<Look>) {
-    let telling = |looks: &[Look]| looks.first().is_some_and(|l| l.gain >= SPENT);
-    let own = ranked(aim);
+/// The ranking for the aim; where no look tells anything about it any more, that for the first other matter of which one
+/// does: what it is, what it was made as, old or later.
+fn with_more(aim: Aim, own: Vec<Look>, ranked: impl Fn(Aim) -> Vec<Look>) -> (Aim, Vec<Look>) {
+    let telling = |looks: &[Look]| looks.iter().any(|l| l.gain >= TELLS);
     if telling(&own) {
         return (aim, own);
     }

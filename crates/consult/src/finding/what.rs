@@ -5,7 +5,7 @@ use super::facts::Facts;
 use super::worth;
 use super::years;
 use crate::guide::{Aim, Guide};
-use crate::look::{SPENT, next_question};
+use crate::look::{SPENT, TELLS, next_question};
 use crate::state::{State, What};
 use crate::view::{FindingView, NextView, SecondView};
 use crate::words::{chance, either, inside, likely, sentence};
@@ -163,11 +163,12 @@ fn standing(guide: &Guide, facts: &Facts) -> String {
     if !facts.told() {
         return "Answer a look or two, and a finding comes.".to_string();
     }
-    let best = facts.ranked.first().map_or(0.0, |l| l.gain);
     let standing = if facts.settled() {
         "Settled: nine in ten or better, and the piece fits."
-    } else if best < SPENT {
-        "Spent: no look that is left would tell much more."
+    } else if facts.spent && facts.ranked.iter().any(|l| l.gain >= TELLS) {
+        "Spent: what is left to look at tells little more."
+    } else if facts.spent {
+        "Spent: no look that is left would tell more."
     } else if facts.fit.strange {
         "Still open: the answers do not fit any one kind well. Look again at the doubtful ones."
     } else {

@@ -2,7 +2,7 @@
 //! same rules as the page's own: a test walks both (`tests/tests/simulated.rs`).
 
 use super::piece::Piece;
-use consult::{Guide, SETTLED, SPENT};
+use consult::{Guide, SETTLED, SPENT, TELLS};
 use pack::Standing;
 use reason::{Answer, Fit, Goal, Plan, Posterior, Reach, fit, rank, weigh, with_fit};
 
@@ -155,11 +155,15 @@ impl<'a> Examiner<'a> {
         looks.first().filter(|l| l.gain >= SPENT).map(|l| l.question)
     }
 
-    /// The look that tells most about the last matter asked about; where none does, about the next.
+    /// The best look for its time that still tells something about the last matter asked about; where none does, about
+    /// the next.
     fn any(&self, posterior: &Posterior, answers: &[Answer]) -> Option<usize> {
         let about = self.about.last().copied().unwrap_or(About::Kind);
         let others = About::ALL.into_iter().filter(|a| *a != about);
-        std::iter::once(about).chain(others).find_map(|a| self.telling(a, posterior, answers))
+        std::iter::once(about).chain(others).find_map(|a| {
+            let looks = rank(&self.guide.model, self.plan(a), posterior, answers, &self.reach);
+            looks.iter().find(|l| l.gain >= TELLS).map(|l| l.question)
+        })
     }
 
     fn shown(&self, posterior: &Posterior) -> Shown {

@@ -7,6 +7,8 @@ use std::collections::BTreeMap;
 
 /// A finding shown at this share or above is counted among the sure ones.
 const SHOWN: f64 = 0.90;
+/// A role with this share of a piece's own table is a right one to name, per mille. Basis: practice.
+const FAIR: u16 = 250;
 
 /// How often it came out right. Shares from 0 to 1.
 #[derive(Debug, Clone, Copy)]
@@ -17,8 +19,11 @@ pub struct Figures {
     pub first: f64,
     /// It came among the first three.
     pub three: f64,
-    /// The first role is the first of the piece's own table of roles: all that looks can tell.
+    /// The first role is one that the piece's own table gives at least a quarter: such pieces were made as it. A small
+    /// iron can be toy, working iron and sample at once, and no look parts what one kind was made as.
     pub role: f64,
+    /// The first role is the first of that table.
+    pub role_first: f64,
     /// The first role is what the piece was made as, drawn from that table.
     pub role_drawn: f64,
     /// A period piece or not is right.
@@ -50,6 +55,8 @@ pub fn figures(guide: &Guide, pieces: &[Examined]) -> Figures {
         |f: &dyn Fn(&Examined) -> usize| pieces.iter().map(f).sum::<usize>() as f64 / pieces.len() as f64;
     let first = |p: &Examined| right(guide, p, 0);
     let role = |p: &Examined| role_right(guide, p);
+    let role_first =
+        |p: &Examined| own_roles(guide, p).iter().max() == own_roles(guide, p).get(p.shown.role.0);
     let drawn = |p: &Examined| p.role == p.shown.role.0;
     let kind_shown = |p: &Examined| p.shown.kinds.first().is_some_and(|k| k.1 >= SHOWN);
     let role_shown = |p: &Examined| p.shown.role.1 >= SHOWN;
@@ -58,6 +65,7 @@ pub fn figures(guide: &Guide, pieces: &[Examined]) -> Figures {
         first: share(&first),
         three: share(&|p| (0..3).any(|at| right(guide, p, at))),
         role: share(&role),
+        role_first: share(&role_first),
         role_drawn: share(&drawn),
         period: share(&|p| (p.shown.period >= 0.5) == (guide.core.candidates[p.candidate].make == 0)),
         sure_kind: among(&kind_shown, &first),
@@ -75,10 +83,14 @@ fn right(guide: &Guide, piece: &Examined, at: usize) -> bool {
     piece.shown.kinds.get(at).is_some_and(|(k, _)| *k == own || twins(guide, own, *k))
 }
 
-/// Whether the role shown first is the first of the piece's own table.
+/// Whether pieces such as this were, one in four or more, made as what is shown first.
 fn role_right(guide: &Guide, piece: &Examined) -> bool {
-    let row = &guide.core.role_rows[usize::from(guide.core.candidates[piece.candidate].roles)].shares;
-    row.iter().max() == row.get(piece.shown.role.0)
+    own_roles(guide, piece).get(piece.shown.role.0).is_some_and(|share| *share >= FAIR)
+}
+
+/// The piece's own table of roles, per mille.
+fn own_roles<'a>(guide: &'a Guide, piece: &Examined) -> &'a [u16] {
+    &guide.core.role_rows[usize::from(guide.core.candidates[piece.candidate].roles)].shares
 }
 
 fn kind_of(guide: &Guide, piece: &Examined) -> usize {

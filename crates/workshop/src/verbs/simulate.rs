@@ -102,7 +102,8 @@ fn rows(form: Form, f: &Figures) -> Vec<Row> {
     vec![
         row("right kind first", f.first, first),
         row("right kind in the first three", f.three, three),
-        row("right role first: the first of the piece's own table", f.role, role),
+        row("right role first: a quarter or more of its own table", f.role, role),
+        row("  the first of that table", f.role_first, None),
         row("  the one drawn from that table", f.role_drawn, None),
         row("a period piece or not: right", f.period, None),
         row("kind shown at 90 or more", f.sure_kind.0, None),
