@@ -1,9 +1,14 @@
-//! Marks and kinds into years: for now the periods of the candidates as one curve over a year grid. Never in
-//! here: a clock (this year is given), trade knowledge, a browser.
+//! Marks and kinds into years: worn lettering to readings to likelihoods, periods to a curve over a year grid. Never in
+//! here: a clock (this year is given), trade knowledge (its tables arrive as bytes), a browser.
 
 pub mod calendar;
 mod curve;
+mod marks;
 mod text;
 
 pub use curve::{Curve, FIRST_YEAR};
-pub use text::{edtf, in_words};
+pub use marks::{
+    CLASH, Clash, Evidence, FLOOR, Flag, Issue, Kind, MOST_READINGS, Mark, Read, Reading, SOFT, Span, Tables,
+    Together, Weighed, bounds, clash_in_words, proves, years_in_words,
+};
+pub use text::{bounds_in_words, edtf, edtf_bounds, in_words};

@@ -32,6 +32,7 @@ workshop: the tool for people who write packs
   workshop print <pack> --card <file>    the field card: one side of paper
   workshop print <pack> --sheet <file>   every drawing of the pack on one page
   workshop codes <pack>                  the lines that codes.csv still lacks
+  workshop marks <text>                  what worn lettering may say, and what it proves
   workshop words                         the words in which drawings are described
 
 <pack> is a folder, for example data/packs/irons. What its files hold is written in data/README.md.
@@ -53,6 +54,7 @@ fn main() -> ExitCode {
             "check" => verbs::check::run(rest),
             "build" => verbs::build::run(rest),
             "codes" => verbs::codes::run(rest),
+            "marks" => verbs::marks::run(rest),
             "print" => verbs::print::run(rest),
             "simulate" => verbs::simulate::run_verb(rest),
             "try" => verbs::try_out::run(rest),

@@ -80,6 +80,7 @@ fn series(
     let found = Series {
         id: id.clone().unwrap_or_default(),
         name: table.need_text("name", Limit::NAME, "name = \"United States patent\""),
+        done: table.need_text("done", Limit::NAME, "done = \"granted\""),
         alone: at.and_then(|a| u16::try_from(a).ok()).unwrap_or(0),
         writes: spellings(table, "words", is_spelling),
         dated: table.get("dated").and_then(|v| v.flag()).unwrap_or(false),

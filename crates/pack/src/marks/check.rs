@@ -83,7 +83,7 @@ fn spellings(all: &[String]) -> Result<(), Fault> {
 }
 
 fn series(s: &Series) -> Result<(), Fault> {
-    [&s.id, &s.name, &s.says, &s.caution].into_iter().try_for_each(|t| text(t))?;
+    [&s.id, &s.name, &s.done, &s.says, &s.caution].into_iter().try_for_each(|t| text(t))?;
     spellings(&s.writes)?;
     count("steps of a series", s.days.len() + 1, 1, MOST_STEPS)?;
     must(s.days.len() == s.numbers.len() && s.weight < 1000, "the steps of a series")?;

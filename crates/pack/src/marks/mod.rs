@@ -73,6 +73,8 @@ pub struct Series {
     pub id: String,
     /// As shown.
     pub name: String,
+    /// What happened to its rights: `granted`, `registered`.
+    pub done: String,
     /// Index into `marks`: what its words are when no number stands with them.
     pub alone: u16,
     /// Words that introduce its numbers.
@@ -397,7 +399,7 @@ pub struct Alike {
 fields! {
     Marks { edition, licence, sources, reading, series, issues, marks, words, diamond, sizes, alike }
     Reading { misread, misread_lost, junk, no_issue_day, met, tempered, basis, source }
-    Series { id, name, alone, writes, dated, weight, slack, memory_slack, terms, fades, says, caution, basis, first_day,
+    Series { id, name, done, alone, writes, dated, weight, slack, memory_slack, terms, fades, says, caution, basis, first_day,
         first_number, days, numbers, open, runs }
     Run { steps, basis, source }
     IssueRule { kind, from, to, weekday, note, basis, source }

@@ -3,6 +3,7 @@
 pub(crate) mod build;
 pub(crate) mod check;
 pub(crate) mod codes;
+pub(crate) mod marks;
 pub(crate) mod print;
 pub(crate) mod sheet;
 pub(crate) mod simulate;

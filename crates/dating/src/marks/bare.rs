@@ -1,0 +1,165 @@
+//! A bare number: a size, pounds, a pattern, a year; and as a number of any series.
+
+use super::evidence::{Evidence, Span};
+use super::number::{Row, of_series};
+use super::reading::{Flag, Issue, Kind, Reading};
+use super::tables::Tables;
+use crate::calendar;
+use pack::marks::{Fits, Proof, Size};
+use units::{Basis, Length, Year};
+
+/// How much likelier a bare number is of a patent when the text speaks of one. Basis: memory.
+const SPEAKS: f64 = 12.0;
+/// How much likelier it is of pounds when the word stands behind it. Basis: memory.
+const SAYS_POUNDS: f64 = 60.0;
+/// Grams to a cubic centimetre of the box around an iron, and the spread of its logarithm: from the heft of irons in
+/// museums whose weight and length are both known. Basis: memory.
+const HEFT: f64 = 0.55;
+const HEFT_SPREAD: f64 = 0.28;
+/// Sizes above this are not listed number by number.
+const LISTED: u32 = 2_200;
+/// When more numbers fit as told they are told as one.
+const SINGLE: usize = 12;
+
+/// What stands around a bare number.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Around {
+    /// The text speaks of a patent.
+    pub(crate) patent: bool,
+    /// A word for pounds stands behind it.
+    pub(crate) pounds: bool,
+    /// A word such as "size" stands before it.
+    pub(crate) size: bool,
+    /// A word such as "No" stands before it.
+    pub(crate) number: bool,
+    /// Of the sole.
+    pub(crate) length: Option<Length>,
+}
+
+/// All readings of a bare number.
+pub(crate) fn readings(tables: &Tables, row: &Row<'_>, around: Around) -> Vec<Reading> {
+    let mut list = Vec::new();
+    if !around.pounds && !around.size {
+        for (i, series) in tables.marks.series.iter().enumerate() {
+            let speaks = if around.patent && series.dated { SPEAKS } else { 1.0 };
+            if let Some(mut r) = of_series(tables, i, row) {
+                r.chance *= f64::from(series.weight) / 1000.0 * speaks;
+                list.push(r);
+            }
+        }
+    }
+    for (i, size) in tables.marks.sizes.iter().enumerate() {
+        let mut weight = f64::from(size.weight) / 1000.0;
+        if around.pounds {
+            weight *= if size.units { SAYS_POUNDS } else { 0.1 };
+        }
+        if around.size && size.is_year {
+            weight *= 0.05;
+        }
+        of_size(tables, (i, size), row, weight, around.length, &mut list);
+    }
+    list
+}
+
+fn of_size(
+    tables: &Tables,
+    (index, size): (usize, &Size),
+    row: &Row<'_>,
+    weight: f64,
+    length: Option<Length>,
+    list: &mut Vec<Reading>,
+) {
+    let each = weight / f64::from(size.to - size.from + 1);
+    let make = |chance: f64, reads: String, told: bool, issues: Vec<Issue>, flags: Vec<Flag>| {
+        let proof = if issues.is_empty() { Proof::Nothing } else { Proof::Habit };
+        let mut reading = Reading {
+            chance,
+            kind: Kind::Size(index),
+            reads,
+            name: size.name.clone(),
+            as_told: told,
+            issues,
+            evidence: Evidence { spans: vec![(1.0, Span::OPEN)], proof },
+            says: size.says.clone(),
+            caution: String::new(),
+            basis: size.basis,
+            habit_basis: Basis::Practice,
+            source: size.source,
+            flags,
+        };
+        reading.settle();
+        reading
+    };
+    if size.to - size.from > LISTED {
+        let sum = row.within(tables, size.from.max(1), size.to + 1);
+        if sum > 0.0 {
+            list.push(make(sum * each, row.shown(), true, Vec::new(), Vec::new()));
+        }
+        return;
+    }
+    let issue = |n: u32, share: f64, told: bool| {
+        let year = Year::try_from(n).ok().filter(|y| size.is_year && *y <= tables.this_year)?;
+        Some(Issue {
+            share,
+            from: calendar::new_year(year),
+            to: calendar::new_year(year + 1) - 1,
+            fit: u64::from(told),
+            example: n,
+            basis: size.basis,
+            drawn: false,
+            source: size.source,
+            span: Span { from: Some(year), ..Span::OPEN },
+        })
+    };
+    let mut fits = row.small(tables, size.from, size.to);
+    fits.retain(|(n, _, _)| !size.is_year || issue(*n, 1.0, true).is_some());
+    let weigh = |n: u32, w: f64| w * each * length.and_then(|l| fit(size, n, l)).unwrap_or(1.0);
+    if fits.iter().filter(|(_, _, told)| *told).count() > SINGLE {
+        // So much is lost that single numbers would only fill the list.
+        let sum: f64 = fits.iter().map(|(n, w, _)| weigh(*n, *w)).sum();
+        let likely = |w: f64| w > 1e-5 * sum;
+        let issues = fits.iter().filter_map(|(n, w, told)| issue(*n, weigh(*n, *w), *told));
+        let issues = issues.filter(|i| likely(i.share)).collect();
+        list.push(make(sum, row.shown(), true, issues, Vec::new()));
+        return;
+    }
+    for (n, w, told) in fits {
+        // Half as much again, or less than a third: there a length bears a number out or speaks against it.
+        let flag = length.and_then(|l| fit(size, n, l)).and_then(|f| match f {
+            f if f > 1.5 => Some(Flag::FitsLength),
+            f if f < 0.3 => Some(Flag::AgainstLength),
+            _ => None,
+        });
+        let issues = issue(n, 1.0, told).into_iter().collect();
+        list.push(make(weigh(n, w), n.to_string(), told, issues, flag.into_iter().collect()));
+    }
+}
+
+/// How much a length speaks for a number: its density beside that of any small iron.
+fn fit(size: &Size, n: u32, length: Length) -> Option<f64> {
+    let mm = length.mm();
+    if mm <= 0.0 {
+        return None;
+    }
+    let (expected, spread) = match size.fits {
+        Fits::Free => return None,
+        Fits::Length => {
+            let tenths = f64::from(n) * f64::from(size.per) + f64::from(size.plus);
+            let expected = (tenths / 10.0).max(1.0);
+            // Beside what the table says, a person measures to some millimetres.
+            (expected, (f64::from(size.spread) / 10.0 + 2.0) / expected)
+        }
+        Fits::Mass => {
+            let grams = f64::from(n.max(1)) * f64::from(size.per) / 10.0;
+            (10.0 * libm::cbrt(grams / HEFT), HEFT_SPREAD / 3.0)
+        }
+    };
+    let normal = |x: f64, middle: f64, sd: f64| {
+        let z = (x - middle) / sd;
+        libm::exp(-0.5 * z * z) / sd
+    };
+    // Irons of any sort: about 120 mm, give or take a half. Basis: memory.
+    let (at, any) = (libm::log(mm), normal(libm::log(mm), libm::log(120.0), 0.45));
+    // Never wholly against it: a number may be of another maker's scale.
+    Some((normal(at, libm::log(expected), spread) / any).clamp(0.02, 50.0))
+}

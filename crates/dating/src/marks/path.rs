@@ -1,0 +1,227 @@
+//! From glyphs to slots: which stretches are wordings, which numbers, which other lettering. The best way through the
+//! whole text is taken; of each wording all that could stand in its place are kept.
+
+use super::glyph::Glyph;
+use super::phrase::{Found, Target, shape};
+use super::tables::Tables;
+
+/// A stretch of the text.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Slot {
+    pub(crate) from: usize,
+    pub(crate) to: usize,
+    pub(crate) what: What,
+}
+
+/// What a stretch is.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum What {
+    /// One of these wordings, with their chances; what is missing to one is other lettering.
+    Words(Vec<(Target, f64)>),
+    /// A row of digits.
+    Digits,
+    /// Other lettering.
+    Other,
+}
+
+/// The gain of a digit in a row: enough to prefer a row to other lettering, too little to break up a wording.
+const DIGIT: f64 = 0.3;
+/// Wordings this much less likely than the best in their place are left out.
+const FAR: f64 = 9.0;
+
+/// A piece that the way may be made of.
+struct Item {
+    from: usize,
+    to: usize,
+    gain: f64,
+    words: bool,
+}
+
+/// Parts the glyphs into slots.
+pub(crate) fn slots(tables: &Tables, glyphs: &[Glyph]) -> Vec<Slot> {
+    let found = phrases(tables, glyphs);
+    let mut items: Vec<Item> = Vec::new();
+    for (from, f) in &found {
+        let single = f.to - from == 1;
+        // One letter by itself is a word only before a number.
+        let lone = single && glyphs.get(f.to).is_none_or(|g| !g.digit() && !g.lost());
+        if f.gain > 0.0 && !lone {
+            items.push(Item { from: *from, to: f.to, gain: f.gain, words: true });
+        }
+    }
+    rows(tables, glyphs, &mut items);
+    let way = best(glyphs.len(), &items);
+    let mut slots: Vec<Slot> = Vec::new();
+    let mut at = 0;
+    for i in way {
+        let item = &items[i];
+        other(&mut slots, at, item.from);
+        let what =
+            if item.words { What::Words(alternatives(&found, item.from, item.to)) } else { What::Digits };
+        slots.push(Slot { from: item.from, to: item.to, what });
+        at = item.to;
+    }
+    other(&mut slots, at, glyphs.len());
+    whisper(&mut slots, glyphs, &found);
+    slots
+}
+
+/// Every wording that may stand anywhere, with where it begins.
+fn phrases(tables: &Tables, glyphs: &[Glyph]) -> Vec<(usize, Found)> {
+    let mut all = Vec::new();
+    let mut out: Vec<Found> = Vec::new();
+    for (from, glyph) in glyphs.iter().enumerate() {
+        for phrase in &tables.phrases {
+            // A row of lost characters could be anything: some letters of a wording must be told.
+            let near = &glyphs[from..glyphs.len().min(from + phrase.len() + 2)];
+            let told = near.iter().filter(|g| !g.one_of.is_empty()).count();
+            if told * 4 < phrase.len().min(12) || !phrase.may_begin(glyph, &tables.alike) {
+                continue;
+            }
+            phrase.find(glyphs, from, &tables.alike, tables.junk, &mut out);
+            all.extend(out.drain(..).map(|f| (from, f)));
+        }
+        for (i, mark) in tables.marks.marks.iter().enumerate() {
+            for s in &mark.shapes {
+                if let Some((to, gain)) = shape(s, glyphs, from, tables.junk, mark.weight) {
+                    all.push((from, Found { to, gain, target: Target::Mark(i) }));
+                }
+            }
+        }
+    }
+    all
+}
+
+/// Rows of digits: as long as they go, and without lost characters at their ends, which may have been gaps.
+fn rows(tables: &Tables, glyphs: &[Glyph], items: &mut Vec<Item>) {
+    let mut from = 0;
+    while from < glyphs.len() {
+        if !tables.alike.may_be_digit(&glyphs[from]) && !glyphs[from].many {
+            from += 1;
+            continue;
+        }
+        let mut to = from + 1;
+        while to < glyphs.len()
+            && !glyphs[to].apart()
+            && (tables.alike.may_be_digit(&glyphs[to]) || glyphs[to].many)
+        {
+            to += 1;
+        }
+        let row = &glyphs[from..to];
+        let digits = row.iter().filter(|g| g.digit()).count();
+        let letters = row.iter().filter(|g| g.letter()).count();
+        let bounded = glyphs[from].apart() || from == 0;
+        if digits > letters || (digits + letters == 0 && bounded) {
+            let gain = DIGIT * digits as f64 + 0.02;
+            items.push(Item { from, to, gain, words: false });
+            let lost = |g: &&Glyph| g.one_of.is_empty();
+            let head = row.iter().take_while(lost).count();
+            let tail = row.iter().rev().take_while(lost).count();
+            for (a, b) in [(head, 0), (0, tail), (head, tail)] {
+                if a + b > 0 && a + b < row.len() {
+                    items.push(Item { from: from + a, to: to - b, gain: gain - 0.01, words: false });
+                }
+            }
+            // Letters at the ends that only look like digits may belong to a word.
+            let letter = |g: &&Glyph| g.letter();
+            let head = row.iter().take_while(letter).count();
+            let tail = row.iter().rev().take_while(letter).count();
+            if head + tail > 0 && head + tail < row.len() {
+                items.push(Item { from: from + head, to: to - tail, gain: gain - 0.01, words: false });
+            }
+        } else if digits > 0 {
+            // Mostly letters: the digits in it stand by themselves.
+            let mut at = from;
+            while at < to {
+                let end = (at..to).find(|i| !glyphs[*i].digit()).unwrap_or(to);
+                if end > at {
+                    items.push(Item { from: at, to: end, gain: DIGIT * (end - at) as f64, words: false });
+                }
+                at = end.max(at) + 1;
+            }
+        }
+        from = to;
+    }
+}
+
+/// The items of the best way, in order.
+fn best(n: usize, items: &[Item]) -> Vec<usize> {
+    // From each place on: the gain, and the item that begins there.
+    let mut gain = vec![0.0; n + 1];
+    let mut take: Vec<Option<usize>> = vec![None; n + 1];
+    let mut by_start: Vec<Vec<usize>> = vec![Vec::new(); n + 1];
+    for (i, item) in items.iter().enumerate() {
+        by_start[item.from].push(i);
+    }
+    for at in (0..n).rev() {
+        gain[at] = gain[at + 1];
+        for i in &by_start[at] {
+            let item = &items[*i];
+            let total = item.gain + gain[item.to];
+            if total > gain[at] {
+                (gain[at], take[at]) = (total, Some(*i));
+            }
+        }
+    }
+    let (mut way, mut at) = (Vec::new(), 0);
+    while at < n {
+        match take[at] {
+            Some(i) => {
+                way.push(i);
+                at = items[i].to;
+            }
+            None => at += 1,
+        }
+    }
+    way
+}
+
+/// All wordings that take exactly this stretch, with their chances.
+fn alternatives(found: &[(usize, Found)], from: usize, to: usize) -> Vec<(Target, f64)> {
+    let mut list: Vec<(Target, f64)> = Vec::new();
+    for (_, f) in found.iter().filter(|(start, f)| *start == from && f.to == to) {
+        match list.iter_mut().find(|(t, _)| *t == f.target) {
+            Some(old) => old.1 = old.1.max(f.gain),
+            None => list.push((f.target, f.gain)),
+        }
+    }
+    let most = list.iter().map(|(_, g)| *g).fold(f64::NEG_INFINITY, f64::max);
+    list.retain(|(_, g)| *g > most - FAR);
+    // Other lettering gains nothing: its weight is one.
+    let top = most.max(0.0);
+    let total: f64 = libm::exp(-top) + list.iter().map(|(_, g)| libm::exp(g - top)).sum::<f64>();
+    list.iter_mut().for_each(|(_, g)| *g = libm::exp(*g - top) / total);
+    let order = units::order(list.len(), &|a, b| list[b].1.total_cmp(&list[a].1));
+    units::arranged(list, &order)
+}
+
+fn other(slots: &mut Vec<Slot>, from: usize, to: usize) {
+    if from < to {
+        slots.push(Slot { from, to, what: What::Other });
+    }
+}
+
+/// A run that stands by itself and was not worth a wording may still be one of a few: they are offered with their
+/// small chances.
+fn whisper(slots: &mut Vec<Slot>, glyphs: &[Glyph], found: &[(usize, Found)]) {
+    let mut list: Vec<Slot> = Vec::new();
+    for slot in slots.drain(..) {
+        if slot.what != What::Other {
+            list.push(slot);
+            continue;
+        }
+        let mut from = slot.from;
+        while from < slot.to {
+            let to = (from + 1..slot.to).find(|i| glyphs[*i].apart()).unwrap_or(slot.to);
+            let alone = (from == 0 || glyphs[from].apart()) && glyphs.get(to).is_none_or(Glyph::apart);
+            let words = if alone && to - from > 1 { alternatives(found, from, to) } else { Vec::new() };
+            let what = if words.is_empty() { What::Other } else { What::Words(words) };
+            match (list.last_mut(), &what) {
+                (Some(last), What::Other) if last.what == What::Other && last.to == from => last.to = to,
+                _ => list.push(Slot { from, to, what }),
+            }
+            from = to;
+        }
+    }
+    *slots = list;
+}

@@ -1,0 +1,245 @@
+//! Known wordings in worn lettering: where one may stand, and how much likelier it is than other lettering.
+
+use super::alike::Alike;
+use super::glyph::Glyph;
+
+/// What a wording is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Target {
+    /// A mark of the tables, by index.
+    Mark(usize),
+    /// A word that introduces numbers of a series, by index.
+    Series(usize),
+    /// A word of the tables, by index.
+    Word(usize),
+}
+
+/// A wording, letter by letter.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Phrase {
+    /// Its letters and digits.
+    letters: Vec<char>,
+    /// By letter, whether a word of it begins there.
+    begins: Vec<bool>,
+    /// What it is.
+    pub(crate) target: Target,
+    /// The logarithm of how often it opens a mark.
+    prior: f64,
+}
+
+/// A wording found.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Found {
+    pub(crate) to: usize,
+    /// The logarithm of how much likelier it is than other lettering.
+    pub(crate) gain: f64,
+    pub(crate) target: Target,
+}
+
+/// The cost of a lost character that was a gap, of a letter eaten by `*`, and of gaps where none belongs. Basis: memory.
+const LOST_GAP: f64 = -2.3;
+const EATEN: f64 = -0.7;
+const STOP_INSIDE: f64 = -0.2;
+const SPACE_INSIDE: f64 = -1.2;
+const UNBOUNDED: f64 = -4.0;
+/// The most partial matches that are kept.
+const KEPT: usize = 6;
+
+impl Phrase {
+    /// From a spelling; `weight` is per mille.
+    pub(crate) fn new(spelling: &str, target: Target, weight: u16) -> Phrase {
+        let (mut letters, mut begins, mut begin) = (Vec::new(), Vec::new(), true);
+        for c in spelling.chars() {
+            if c == ' ' {
+                begin = true;
+            } else {
+                letters.push(c);
+                begins.push(begin);
+                begin = false;
+            }
+        }
+        let prior = libm::log(f64::from(weight.max(1)) / 1000.0);
+        Phrase { letters, begins, target, prior }
+    }
+
+    pub(crate) fn len(&self) -> usize {
+        self.letters.len()
+    }
+
+    /// Whether `glyph` may be its first letter.
+    pub(crate) fn may_begin(&self, glyph: &Glyph, alike: &Alike) -> bool {
+        self.letters.first().is_some_and(|c| alike.p(*c, glyph) > 0.0)
+    }
+
+    /// The best match that begins at `from`, for each end. `junk` is the logarithm of one in how many other characters.
+    pub(crate) fn find(&self, glyphs: &[Glyph], from: usize, alike: &Alike, junk: f64, out: &mut Vec<Found>) {
+        // How far the text was read, and the gain so far.
+        let mut states: Vec<(usize, f64)> = vec![(from, 0.0)];
+        for (place, c) in self.letters.iter().enumerate() {
+            let mut next: Vec<(usize, f64)> = Vec::new();
+            let mut at = 0;
+            while at < states.len() {
+                let (j, gain) = states[at];
+                at += 1;
+                let Some(glyph) = glyphs.get(j) else { continue };
+                let gap =
+                    if place > 0 && glyph.apart() && !self.begins[place] { inside(&glyph.gap) } else { 0.0 };
+                if glyph.many {
+                    keep(&mut next, (j, gain + EATEN + gap));
+                    keep(&mut states, (j + 1, gain + EATEN));
+                    continue;
+                }
+                if glyph.one_of.is_empty() {
+                    keep(&mut next, (j + 1, gain + gap));
+                    if place > 0 {
+                        keep(&mut states, (j + 1, gain + LOST_GAP));
+                    }
+                    continue;
+                }
+                let p = alike.p(*c, glyph);
+                if p > 0.0 {
+                    keep(&mut next, (j + 1, gain + gap + libm::log(p) + junk));
+                }
+            }
+            states = next;
+            if states.is_empty() {
+                return;
+            }
+        }
+        for (mut to, gain) in states {
+            // What is left of a run of lost characters goes with the wording.
+            if glyphs.get(to).is_some_and(|g| g.many && (to == from || !g.apart())) {
+                to += 1;
+            }
+            let gain = gain + self.prior + bound(glyphs, from, to);
+            if to > from {
+                out.push(Found { to, gain, target: self.target });
+            }
+        }
+    }
+}
+
+/// Keeps a partial match, the better one for each place, and few of them.
+fn keep(states: &mut Vec<(usize, f64)>, state: (usize, f64)) {
+    match states.iter().position(|(j, _)| *j == state.0) {
+        Some(old) => states[old].1 = states[old].1.max(state.1),
+        None if states.len() < KEPT => states.push(state),
+        None => {}
+    }
+}
+
+fn inside(gap: &str) -> f64 {
+    if gap.chars().all(|c| matches!(c, '.' | '\'' | '\u{2019}')) { STOP_INSIDE } else { SPACE_INSIDE }
+}
+
+/// A wording stands between gaps, numbers or lost characters; in the middle of other letters it is hardly one.
+fn bound(glyphs: &[Glyph], from: usize, to: usize) -> f64 {
+    let before = from.checked_sub(1).and_then(|i| glyphs.get(i));
+    let first = glyphs.get(from);
+    let open = |a: Option<&Glyph>, b: Option<&Glyph>| match (a, b) {
+        (Some(a), Some(b)) => b.apart() || !a.letter() || !b.letter(),
+        _ => true,
+    };
+    let last = to.checked_sub(1).and_then(|i| glyphs.get(i));
+    let mut cost = 0.0;
+    if !open(before, first) {
+        cost += UNBOUNDED;
+    }
+    if !open(last, glyphs.get(to)) {
+        cost += UNBOUNDED;
+    }
+    cost
+}
+
+/// A shape such as `AA 99999` at a place: where it ends and its gain, or nothing.
+pub(crate) fn shape(
+    shape: &str,
+    glyphs: &[Glyph],
+    from: usize,
+    junk: f64,
+    weight: u16,
+) -> Option<(usize, f64)> {
+    let mut at = from;
+    let mut gain = libm::log(f64::from(weight.max(1)) / 1000.0);
+    // What must stand between the last character and the next.
+    let mut between = String::new();
+    let mut known = 0;
+    for c in shape.chars() {
+        if !c.is_ascii_alphanumeric() {
+            between.push(c);
+            continue;
+        }
+        let glyph = glyphs.get(at)?;
+        let spaced = between.contains(' ');
+        let signs: Vec<char> = between.chars().filter(|c| *c != ' ').collect();
+        let fits = signs.iter().all(|s| glyph.gap.contains(*s)) && (!spaced || glyph.apart());
+        // At its start a shape stands apart; within it nothing stands between that the shape does not have.
+        let tight = at == from || !between.is_empty() || !glyph.apart();
+        if !fits || !tight {
+            return None;
+        }
+        gain += 1.5 * signs.len() as f64;
+        between.clear();
+        let class = match c {
+            '9' => glyph.digit().then_some(10.0),
+            // One letter of a class; spelled words in shapes are letters of their own.
+            'A' => (glyph.letter() && glyph.one_of[0].is_ascii_uppercase()).then_some(26.0),
+            c => glyph.one_of.contains(&c).then_some(1.0),
+        };
+        match class {
+            Some(size) => {
+                known += 1;
+                gain += junk - libm::log(size);
+            }
+            None if glyph.lost() => {}
+            None => return None,
+        }
+        at += 1;
+    }
+    let bounded = glyphs.get(from).is_some_and(|g| from == 0 || g.apart())
+        && (glyphs.get(at).is_none_or(|g| g.apart()) || shape.ends_with('A'));
+    (bounded && known * 2 > at - from).then_some((at, gain))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::glyph::glyphs;
+    use super::*;
+
+    fn best(spelling: &str, text: &str) -> Option<(usize, f64)> {
+        let (list, _) = glyphs(text);
+        let phrase = Phrase::new(spelling, Target::Mark(0), 1000);
+        let mut out = Vec::new();
+        phrase.find(&list, 0, &Alike::new(&[]), libm::log(40.0), &mut out);
+        out.into_iter().map(|f| (f.to, f.gain)).max_by(|a, b| a.1.total_cmp(&b.1))
+    }
+
+    #[test]
+    fn letters_tell_and_losses_do_not() {
+        // Arithmetic: each letter that is told is forty times likelier than other lettering.
+        let one = libm::log(40.0);
+        for (text, letters) in [("JAPAN", 5.0), ("J?PAN", 4.0), ("?????", 0.0), ("japan", 5.0)] {
+            let found = best("JAPAN", text);
+            assert!(
+                found.is_some_and(|(to, g)| to == 5 && (g - letters * one).abs() < 1e-9),
+                "{text}: {found:?}"
+            );
+        }
+        assert_eq!(best("JAPAN", "JAMAN"), None);
+        assert!(best("JAPAN", "JA*N").is_some_and(|(to, g)| to == 4 && g > 2.0 * one));
+        assert!(best("MADE IN JAPAN", "MADE?IN JAPAN").is_some_and(|(to, g)| to == 12 && g > 10.0 * one));
+        assert!(best("DRGM", "D. R. G. M.").is_some_and(|(to, _)| to == 4));
+    }
+
+    #[test]
+    fn shapes() {
+        let at = |s: &str, text: &str| shape(s, &glyphs(text).0, 0, libm::log(40.0), 1000).map(|(to, _)| to);
+        assert_eq!(at("AA 99999", "IL 60601"), Some(7));
+        assert_eq!(at("AA 99999", "IL 6060"), None);
+        assert_eq!(at("AA 99999", "IL-60601"), Some(7));
+        assert_eq!(at("999-9999", "555-1?34"), Some(7));
+        assert_eq!(at("999-9999", "5551234"), None);
+        assert_eq!(at("9999 OF 99", "1234 of 98"), Some(8));
+        assert_eq!(at("(999) 999-9999", "(312) 555-1234"), Some(10));
+    }
+}
