@@ -61,7 +61,7 @@ async function sound(name, bytes) {
   return !globalThis.crypto?.subtle || name.includes((await hexDigest(bytes)).slice(0, 16));
 }
 
-globalThis.pressmarkPack = async (half) => {
+async function loaded(half) {
   const name = names[half];
   // A damaged copy may sit in the browser's cache: the second try goes past it.
   for (const cache of ["default", "reload"]) {
@@ -76,7 +76,11 @@ globalThis.pressmarkPack = async (half) => {
     if (await sound(name, bytes)) return bytes;
   }
   throw new Error("The guide's data arrived damaged, twice. Nothing is shown rather than something wrong.");
-};
+}
+
+const asked = {};
+// The core is wanted twice: for the first question, and again with the book.
+globalThis.pressmarkPack = (half) => (asked[half] ??= loaded(half));
 
 // ---- Start
 

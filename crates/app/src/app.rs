@@ -96,7 +96,7 @@ impl Component for App {
 
     fn view(&self, ctx: &Context<Self>) -> Html {
         let on = ctx.link().callback(Happened::Do);
-        screen(&view(&self.guide, &self.state, false), &self.around, &on)
+        screen(&view(&self.guide, &self.state, false), &self.around, &self.guide, &on)
     }
 
     fn rendered(&mut self, ctx: &Context<Self>, first: bool) {

@@ -114,7 +114,6 @@ fn search(label: &str, typed: &str, on: Option<&Callback<Turn>>) -> Node {
         None => input.set("disabled", ""),
     };
     el("div", "typing")
-        .named("find")
         .set("role", "search")
         .put(text("label", "", label).set("for", "find"))
         .put(el("div", "row").put(input))

@@ -42,7 +42,9 @@ pub(crate) fn screen(shown: &Shown, art: &Art, on: Option<&Callback<Turn>>) -> H
         let (lead, body) = (side("found", &sheet.lead), side("because", &sheet.body));
         main.put(el("div", "sides").named("sides").put(lead).put(body))
     } else {
-        main.all(blocks(&sheet.lead, &frame)).all(blocks(&sheet.body, &frame))
+        // Each by its place: a notice that comes or goes leaves the others as they are, and the focus with them.
+        let all = blocks(&sheet.lead, &frame).into_iter().chain(blocks(&sheet.body, &frame));
+        main.all(all.enumerate().map(|(at, node)| node.named(&at.to_string())))
     };
     let keys = sheet.keys.iter().map(|(to, says)| link("", to, says));
     several(vec![
@@ -58,7 +60,7 @@ pub(super) fn link(class: &'static str, to: &str, says: &str) -> Node {
 }
 
 fn header(sheet: &Sheet) -> Node {
-    el("header", "top").put(text("b", "", "PRESSMARK")).put(link("key", &sheet.find, "Find"))
+    el("header", "top").put(text("b", "", "PRESSMARK")).put(link("", &sheet.find, "Find"))
 }
 
 fn told(says: &str, label: &str, on: &Callback<Turn>, turn: Turn) -> Node {

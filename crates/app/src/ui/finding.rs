@@ -1,14 +1,14 @@
 //! The finding: the first screenful says what, old or later, when, worth, and what next; the reasons stand below.
 
-use super::drawing;
 use super::look::heading;
 use super::node::{Node, button, el, key, several, text};
 use super::{charts, clues};
-use consult::{FindingView, Msg};
+use super::{drawing, in_guide};
+use consult::{FindingView, Guide, Msg};
 use sketch::Art;
 use yew::prelude::*;
 
-pub(crate) fn finding(view: &FindingView, art: &Art, on: &Callback<Msg>) -> Html {
+pub(crate) fn finding(view: &FindingView, art: &Art, guide: &Guide, on: &Callback<Msg>) -> Html {
     let told = !view.clues.is_empty();
     let mut nodes: Vec<Html> = Vec::new();
     for care in view.grave.iter().chain(&view.outside) {
@@ -39,7 +39,7 @@ pub(crate) fn finding(view: &FindingView, art: &Art, on: &Callback<Msg>) -> Html
     found.push(text("p", "hint", &view.standing).named("standing").into());
     let mut because: Vec<Html> = Vec::new();
     if told {
-        reasons(&mut because, view, on);
+        reasons(&mut because, view, guide, on);
     }
     let side = |class, nodes| el("div", class).put(several(nodes));
     nodes.push(
@@ -73,11 +73,11 @@ fn rows(view: &FindingView, on: &Callback<Msg>) -> Node {
         )
 }
 
-fn reasons(nodes: &mut Vec<Html>, view: &FindingView, on: &Callback<Msg>) {
+fn reasons(nodes: &mut Vec<Html>, view: &FindingView, guide: &Guide, on: &Callback<Msg>) {
     card(nodes, "What would change it", paragraphs(&view.change));
     nodes.push(text("h2", "", "For and against").named("clues").into());
     nodes.push(clues::clues(&view.clues, on).into());
-    second(nodes, view, on);
+    second(nodes, view, guide, on);
     let years = &view.years;
     let curve = vec![
         charts::years(years),
@@ -89,16 +89,25 @@ fn reasons(nodes: &mut Vec<Html>, view: &FindingView, on: &Callback<Msg>) {
     card(
         nodes,
         "What it was made as",
-        vec![text("p", "", &view.purpose), shares(view.roles.iter().map(|(name, chance)| (name, chance)))],
+        vec![
+            text("p", "", &view.purpose),
+            shares(view.roles.iter().map(|(name, chance)| (text("span", "", name), chance))),
+        ],
     );
-    card(nodes, "All that fits", vec![shares(view.kinds.iter().map(|(name, chance, _)| (name, chance)))]);
+    card(
+        nodes,
+        "All that fits",
+        vec![shares(view.kinds.iter().map(|(name, chance, _)| (in_guide::kind(guide, name), chance)))],
+    );
     if !view.seller.is_empty() {
         let mut ask = paragraphs(&view.seller);
         ask.push(key("key", "Copy the questions", on, Msg::CopySeller));
         card(nodes, "Ask the seller", ask);
     }
     card(nodes, "Take care", paragraphs(&view.cautions));
-    card(nodes, "About this kind", paragraphs(&view.notes));
+    let mut about = paragraphs(&view.notes);
+    about.push(in_guide::kind(guide, &view.title));
+    card(nodes, "About this kind", about);
     card(nodes, "Sources", paragraphs(&view.sources));
 }
 
@@ -115,14 +124,13 @@ fn paragraphs(lines: &[String]) -> Vec<Node> {
     lines.iter().map(|l| text("p", "", l)).collect()
 }
 
-fn shares<'a>(rows: impl Iterator<Item = (&'a String, &'a String)>) -> Node {
-    el("ul", "shares")
-        .all(rows.map(|(name, chance)| el("li", "").put(text("span", "", name)).put(text("b", "", chance))))
+fn shares<'a>(rows: impl Iterator<Item = (Node, &'a String)>) -> Node {
+    el("ul", "shares").all(rows.map(|(name, chance)| el("li", "").put(name).put(text("b", "", chance))))
 }
 
-fn second(nodes: &mut Vec<Html>, view: &FindingView, on: &Callback<Msg>) {
+fn second(nodes: &mut Vec<Html>, view: &FindingView, guide: &Guide, on: &Callback<Msg>) {
     let Some(second) = &view.second else { return };
-    let mut says = vec![el("p", "").put(text("b", "", &second.name)).say(&format!(": {}.", second.likely))];
+    let mut says = vec![el("p", "").put(in_guide::kind(guide, &second.name)).say(&second.likely)];
     says.extend(second.check.as_ref().map(|check| text("p", "", check)));
     if let Some(look) = &second.look {
         says.push(key("key", &format!("Settle it: {}", look.ask), on, Msg::Ask(look.question)));

@@ -1,25 +1,30 @@
 //! One question.
 
-use super::drawing;
 use super::node::{Node, button, el, key, several, text};
-use super::typing;
-use consult::{ChoiceView, LookView, Msg};
+use super::{drawing, in_guide, typing};
+use consult::{ChoiceView, Guide, LookView, Msg};
 use sketch::Art;
 use yew::prelude::*;
 
-/// A question with its choices: buttons, or links before the program has come (`on` is none).
-pub(crate) fn look(view: &LookView, art: &Art, on: Option<&Callback<Msg>>) -> Html {
+/// A question with its choices: buttons, or links before the program has come.
+pub(crate) fn look(view: &LookView, art: &Art, program: Option<(&Guide, &Callback<Msg>)>) -> Html {
+    let on = program.map(|(_, on)| on);
     let mut nodes = Vec::new();
     let why = on.map(|on| key("", "Why this?", on, Msg::Why).flag("aria-expanded", view.why_open).into());
     nodes.push(el("div", "q").named("q").put(heading(&view.ask)).maybe(why).into());
     nodes.push(text("p", "hint", &view.look).named("hint").into());
-    if let Some(lines) = &view.why {
+    if let (Some(lines), Some((guide, _))) = (&view.why, program) {
         let care = view
             .newcomers
             .as_ref()
             .map(|n| el("p", "").put(text("b", "", "Where newcomers slip: ")).say(n).into());
         nodes.push(
-            el("div", "card").named("why").all(lines.iter().map(|l| text("p", "", l))).maybe(care).into(),
+            el("div", "card")
+                .named("why")
+                .all(lines.iter().map(|l| text("p", "", l)))
+                .maybe(care)
+                .put(in_guide::question(guide, view.question))
+                .into(),
         );
     }
     if let Some(either) = &view.either {

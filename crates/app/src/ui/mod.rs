@@ -5,6 +5,7 @@ pub(crate) mod charts;
 mod clues;
 pub(crate) mod drawing;
 mod finding;
+mod in_guide;
 mod list;
 pub(crate) mod look;
 pub(crate) mod node;

@@ -2,7 +2,7 @@
 
 use super::node::{Node, el, key, several, text};
 use super::{bar, finding, list, look, place, setup, strip};
-use consult::{Body, Msg, Screen as Which, View};
+use consult::{Body, Guide, Msg, Screen as Which, View};
 use sketch::Art;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -23,7 +23,7 @@ pub struct Around {
 }
 
 /// A whole screen. A plain function: one component is enough, and a second costs three kilobytes.
-pub(crate) fn screen(view: &View, around: &Around, on: &Callback<Msg>) -> Html {
+pub(crate) fn screen(view: &View, around: &Around, guide: &Guide, on: &Callback<Msg>) -> Html {
     let setup_open = matches!(view.body, Body::Setup(_));
     let (to, label) = if setup_open { (Which::Look, "Back") } else { (Which::Setup, "Set up") };
     let mut main = el("main", "");
@@ -37,13 +37,13 @@ pub(crate) fn screen(view: &View, around: &Around, on: &Callback<Msg>) -> Html {
         main = main.put(text("p", "told", &view.pack_notice));
     }
     let body = match &view.body {
-        Body::Look(v) => look::look(v, &around.art, Some(on)),
+        Body::Look(v) => look::look(v, &around.art, Some((guide, on))),
         Body::Place(v) => place::place(v, on),
         Body::Later => several(vec![
             look::heading("One moment").into(),
             text("p", "hint", "The other questions are on their way.").into(),
         ]),
-        Body::Finding(v) => finding::finding(v, &around.art, on),
+        Body::Finding(v) => finding::finding(v, &around.art, guide, on),
         Body::List(v) => list::list(v, on),
         Body::Setup(v) => setup::setup(v, around, on),
     };

@@ -37,6 +37,7 @@ pub(crate) fn setup(view: &SetupView, around: &Around, on: &Callback<Msg>) -> Ht
         row(vec![
             key("key", "Copy the link", on, Msg::CopyLink),
             text("a", "key", "Printed key").set("href", "key.html"),
+            text("a", "key", "The guide").set("href", "book.html"),
         ]),
         text("p", "small", &view.pack).into(),
     ])

@@ -95,8 +95,8 @@ fn finish(
         if let Some(node) = &tools.node {
             start = script::shrunk(node, &start)?;
         }
-        // One name in the templates; each page has its own, joined with its own glue.
-        assets.add("boot.js", start.as_bytes())?;
+        // Each page has its own, joined with its own glue.
+        assets.add(if page.name == "app" { "boot.js" } else { "guide.js" }, start.as_bytes())?;
         let wasm = assets.add(&format!("{}.wasm", page.name), &wasm)?;
         let whole = page.html != "index.html";
         let names = html::Names { wasm: &wasm, core: &core, book: &book, whole };
