@@ -13,8 +13,8 @@ use table::{Bytes, Table};
 /// Everything up to the first question that can be answered, packed with brotli.
 const FIRST_GOAL: u64 = 120_000;
 const FIRST_LIMIT: u64 = 140_000;
-/// What the guide loads beyond what the question page loads up to its first question: its own files and the book of
-/// the pack, which that page loads afterwards.
+/// The guide's own files: what it loads beyond the question page, the book of the pack left out, which that page loads
+/// as well once it can be used.
 const GUIDE_LIMIT: u64 = 120_000;
 /// Everything that is kept for offline use, as transferred.
 const OFFLINE_LIMIT: u64 = 1_000_000;
@@ -54,14 +54,14 @@ pub(crate) fn check() -> Result<()> {
     let dist = house::dist();
     let [table, guide] = build::PAGES.map(|(_, html)| Table::of(&dist, html));
     let table = table?;
-    let guide = guide?.beyond(&table);
+    let guide = guide?.beyond(&table, ".pack");
     let first = table.first();
     let offline = table.offline()?;
     table.print();
     println!("{:<34}{}", "up to the first question", first);
     guide.print();
-    let more = guide.first();
-    println!("{:<34}{}", "the guide, beyond that", more);
+    let own = guide.first();
+    println!("{:<34}{}", "the guide's own files", own);
     println!("\n{:<34}{}", "kept for offline use", offline);
     println!("requests up to the first question: {} (limit {REQUESTS_LIMIT})", table.requests());
 
@@ -74,11 +74,8 @@ pub(crate) fn check() -> Result<()> {
     } else if first.brotli > FIRST_GOAL {
         println!("Above the goal of {FIRST_GOAL} bytes by {}.", first.brotli - FIRST_GOAL);
     }
-    if more.brotli > GUIDE_LIMIT {
-        faults.push(format!(
-            "The guide loads {} bytes beyond the question page; the limit is {GUIDE_LIMIT}.",
-            more.brotli
-        ));
+    if own.brotli > GUIDE_LIMIT {
+        faults.push(format!("The guide's own files have {} bytes; the limit is {GUIDE_LIMIT}.", own.brotli));
     }
     if offline.brotli > OFFLINE_LIMIT {
         faults.push(format!(

@@ -54,9 +54,9 @@ impl Table {
         Ok(Self { dist: dist.to_path_buf(), first: sized(first)?, beside: sized(beside)? })
     }
 
-    /// What it loads that another page has not loaded before, up to its first use.
-    pub(super) fn beyond(self, other: &Table) -> Self {
-        let had = |name: &str| other.first.iter().any(|(one, _)| one == name);
+    /// What it loads up to its first use that another page does not, and that has not this ending.
+    pub(super) fn beyond(self, other: &Table, ending: &str) -> Self {
+        let had = |name: &str| name.ends_with(ending) || other.first.iter().any(|(one, _)| one == name);
         let first = self.first.into_iter().filter(|(name, _)| !had(name)).collect();
         Self { first, beside: Vec::new(), ..self }
     }
