@@ -52,16 +52,20 @@ pub(super) fn numbered(piece: &Piece, parts: &[Part], art: &Art) -> Node {
     el("div", "numbers").put(svg).put(el("ol", "").all(list))
 }
 
-/// The corners of what is drawn as asked for.
+/// The corners of the first shape that is drawn as asked for, a part before a line: a part is seen from several sides,
+/// and one number points to one of them.
 fn asked_spots(scene: &Scene) -> Vec<Spot> {
-    let asked = |look: Look| matches!(look, Look::Asked | Look::AskedThin | Look::AskedBody);
+    let first = |looks: &[Look]| scene.shapes.iter().find(|s| looks.contains(&s.look));
+    let asked = first(&[Look::AskedBody]).or_else(|| first(&[Look::Asked, Look::AskedThin]));
+    asked.map_or(Vec::new(), |shape| corners(&shape.path))
+}
+
+/// The pairs of numbers in a path.
+fn corners(path: &str) -> Vec<Spot> {
+    let mut numbers = path.split(|c: char| c != '-' && !c.is_ascii_digit()).filter_map(|n| n.parse().ok());
     let mut spots = Vec::new();
-    for shape in scene.shapes.iter().filter(|s| asked(s.look)) {
-        let mut numbers =
-            shape.path.split(|c: char| c != '-' && !c.is_ascii_digit()).filter_map(|n| n.parse().ok());
-        while let (Some(x), Some(y)) = (numbers.next(), numbers.next()) {
-            spots.push((x, y));
-        }
+    while let (Some(x), Some(y)) = (numbers.next(), numbers.next()) {
+        spots.push((x, y));
     }
     spots
 }
@@ -106,5 +110,36 @@ fn spread(marks: &mut [(i32, i32, Spot)], y: i32, width: i32) {
     for at in order.iter().rev() {
         line[*at].0 = line[*at].0.min(most);
         most = line[*at].0 - APART;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn corners_of_a_path() {
+        assert_eq!(corners("M10 -20L30 40Q1 2 3 4Z"), [(10, -20), (30, 40), (1, 2), (3, 4)]);
+        assert_eq!(corners(""), []);
+    }
+
+    #[test]
+    fn numbers_stand_apart_inside_the_frame_and_point_to_their_parts() {
+        let scene = Scene { view_box: (3280, 1980), shapes: Vec::new() };
+        // Six parts at one place, one at the right edge, one below.
+        let crowd: Vec<Spot> = vec![(100, 100), (200, 300)];
+        let edge: Vec<Spot> = vec![(3270, 400)];
+        let below: Vec<Spot> = vec![(1600, 1800), (1700, 1900)];
+        let mut parts: Vec<&[Spot]> = vec![&crowd; 6];
+        parts.extend([&edge[..], &below[..]]);
+        let marks = placed(&scene, &parts);
+        for (i, (x, y, to)) in marks.iter().enumerate() {
+            assert!((MARGIN / 2..=3280 - MARGIN / 2).contains(x), "{x}");
+            assert!(parts[i].contains(to), "{to:?}");
+            for (a, b, _) in &marks[i + 1..] {
+                assert!(b != y || (a - x).abs() >= APART, "{a} and {x}");
+            }
+        }
+        assert_eq!((marks[6].1, marks[7].1), (-MARGIN / 2, 1980 + MARGIN / 2));
     }
 }

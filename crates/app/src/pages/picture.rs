@@ -46,3 +46,11 @@ pub(crate) fn picture(piece: &Piece, art: &Art, head: &consult::book::Head) -> O
 fn escaped(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
 }
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn text_of_a_pack_is_no_markup() {
+        assert_eq!(super::escaped("<b>&amp;</b>"), "&lt;b&gt;&amp;amp;&lt;/b&gt;");
+    }
+}
