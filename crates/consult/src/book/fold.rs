@@ -32,16 +32,17 @@ pub(super) fn slug(word: &str) -> String {
 }
 
 /// Whether folded text holds a folded phrase at the beginning of a word: `polishing end` stands in `the polishing ends`.
+/// Behind "to" and "that" a word tells what is done and names no thing: no `stand` stands in `sides that stand`.
 pub(super) fn holds(text: &str, phrase: &str) -> bool {
-    let mut rest = text;
+    let (mut rest, mut before) = (text, "");
     while !phrase.is_empty() && !rest.is_empty() {
-        if let Some(tail) = rest.strip_prefix(phrase) {
+        if let Some(tail) = rest.strip_prefix(phrase).filter(|_| !matches!(before, "to" | "that")) {
             // A plural is the same word; any longer tail makes another one.
             if matches!(tail.split(' ').next(), None | Some("" | "s" | "es")) {
                 return true;
             }
         }
-        rest = rest.split_once(' ').map_or("", |(_, next)| next);
+        (before, rest) = rest.split_once(' ').unwrap_or_default();
     }
     false
 }
@@ -89,6 +90,7 @@ mod tests {
     fn phrases_are_whole_words_or_plurals() {
         assert!(holds("the polishing ends here", "polishing end"));
         assert!(holds("sole", "sole"));
+        assert!(!holds("sides that stand", "stand") && holds("a tall stand that stands", "stand"));
         assert!(!holds("solely", "sole") && !holds("the insole", "sole") && !holds("sole", ""));
     }
 
