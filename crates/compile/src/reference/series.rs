@@ -85,6 +85,7 @@ fn series(
         writes: spellings(table, "words", is_spelling),
         dated: table.get("dated").and_then(|v| v.flag()).unwrap_or(false),
         weight: small(table, "weight", 4, 999),
+        opens: small(table, "opens", 4, 999),
         slack: small(table, "slack", 0, 20),
         memory_slack: small(table, "memory_slack", 0, 20),
         terms: terms(table, context),

@@ -2,7 +2,7 @@
 
 use super::evidence::{Evidence, Span};
 use super::glyph::Glyph;
-use super::reading::{Flag, Issue, Kind, Reading};
+use super::reading::{Flag, Issue, Kind, LEAST_MISREAD, LEAST_TOLD, Reading};
 use super::tables::{Issue as Granted, Tables};
 use crate::calendar::{self, Day, MONTHS};
 use crate::curve::FIRST_YEAR;
@@ -14,6 +14,8 @@ use units::{Basis, Year};
 const NO_DIGIT: f64 = 0.25;
 /// The most days that are gone through one by one; beyond it years are told, not days.
 const MOST_DAYS: usize = 6_000;
+/// The most days that are told as such.
+const MOST_SINGLE: usize = 200;
 
 /// What a date is made of: what may stand for the day, the month and the year, and how likely this make-up is.
 pub(crate) struct Parts<'a> {
@@ -144,16 +146,17 @@ pub(crate) fn readings(tables: &Tables, parts: &[Parts<'_>], patent: bool) -> Ve
                 let year_told = told(*year_weight, part.year.len());
                 let Some(days) = by_day else {
                     let month = (part.months.len() == 1 && *month > 0).then_some(*month);
+                    // Before the first rule no patent of the series was granted at all.
+                    let last = calendar::new_year(year + 1) - 1;
+                    let granted = if tables.marks.issues.iter().any(|i| i.from <= last) {
+                        Granted::Yes
+                    } else {
+                        Granted::No
+                    };
+                    let weight = if granted == Granted::No { weight * odd } else { weight };
                     add(
                         &mut found,
-                        Found {
-                            day: None,
-                            year: *year,
-                            month,
-                            weight,
-                            told: year_told,
-                            granted: Granted::Yes,
-                        },
+                        Found { day: None, year: *year, month, weight, told: year_told, granted },
                     );
                     continue;
                 };
@@ -183,7 +186,17 @@ pub(crate) fn readings(tables: &Tables, parts: &[Parts<'_>], patent: bool) -> Ve
         }
     }
     let total: f64 = found.values().map(|f| f.weight).sum();
-    found.values().filter(|f| f.weight > total * 1e-6).map(|f| reading(tables, f, patent)).collect()
+    let least = |f: &Found| total * if f.told { LEAST_TOLD } else { LEAST_MISREAD };
+    found.retain(|_, f| f.weight > least(f));
+    if found.len() > MOST_SINGLE {
+        // So much is lost that a list of days would tell nobody anything: years are told.
+        let mut years: BTreeMap<Key, Found> = BTreeMap::new();
+        for f in found.into_values() {
+            add(&mut years, Found { day: None, month: None, ..f });
+        }
+        found = years;
+    }
+    found.values().map(|f| reading(tables, f, patent)).collect()
 }
 
 /// Before the rule of one weekday patents were granted on any.
@@ -198,6 +211,9 @@ fn add(list: &mut BTreeMap<Key, Found>, found: Found) {
         Some(old) => {
             old.weight += found.weight;
             old.told |= found.told;
+            if found.granted == Granted::Yes {
+                old.granted = Granted::Yes;
+            }
         }
         None => {
             list.insert((found.year, found.month, found.day), found);

@@ -121,7 +121,28 @@ pub(crate) fn readings(tables: &Tables, described: &Described<'_>) -> Vec<Readin
         }
     }
     let class = class(tables, described);
-    months.iter().map(|m| reading(tables, m, class)).collect()
+    // Where nothing is left of the month, a year is all that can be told.
+    let layout = |year: Year| {
+        let first = calendar::new_year(year);
+        d.layouts.iter().find(|l| l.from <= first + 364 && first <= l.to)
+    };
+    let lost = |year: Year| {
+        let at = layout(year).and_then(|l| l.corners.iter().position(|c| *c == Corner::Month));
+        at.is_none_or(|at| described.corners[at].iter().all(|g| g.one_of.is_empty()))
+    };
+    let mut list: Vec<Reading> = Vec::new();
+    let mut at = 0;
+    while at < months.len() {
+        let year = months[at].year;
+        let end = (at..months.len()).find(|i| months[*i].year != year).unwrap_or(months.len());
+        if lost(year) {
+            list.push(reading(tables, &months[at..end], class));
+        } else {
+            list.extend((at..end).map(|i| reading(tables, &months[i..=i], class)));
+        }
+        at = end;
+    }
+    list
 }
 
 /// The weight of each day of a month, when the letters of the month fit.
@@ -273,37 +294,59 @@ fn class(tables: &Tables, described: &Described<'_>) -> Option<usize> {
     units::descending(&weights).first().copied().filter(|c| weights[*c] > 0.0)
 }
 
-fn reading(tables: &Tables, m: &Month, class: Option<usize>) -> Reading {
+/// One month, or all months of a year.
+fn reading(tables: &Tables, months: &[Month], class: Option<usize>) -> Reading {
     let d = &tables.marks.diamond;
-    let total: f64 = m.days.iter().map(|(_, w, _)| w).sum();
-    let most = m.days.iter().fold((0, 0.0), |best, (day, w, _)| if *w > best.1 { (*day, *w) } else { best });
-    let month = MONTHS[usize::from(m.month) - 1];
-    let told = m.days.iter().any(|(_, _, told)| *told);
-    let surely = most.1 > 0.8 * total;
-    let reads = if surely { calendar::day_in_words(most.0) } else { format!("{month} {}", m.year) };
-    let (from, to) = if surely { (most.0, most.0) } else { (m.days[0].0, m.days[m.days.len() - 1].0) };
     let term = Year::try_from(d.term).unwrap_or(0);
-    let span = Span {
-        hard_from: Some(m.year),
-        from: Some(m.year),
-        to: Some(m.year.saturating_add(term)),
-        hard_to: None,
-        fades: d.fades,
-    };
-    let exception = m.exception.map(|e| &d.instead[e]);
-    let (basis, source) = exception.map_or((d.basis, d.source), |i| (i.basis, i.source));
-    let mut flags: Vec<Flag> = m.exception.map(Flag::Exception).into_iter().collect();
+    let mut total = 0.0;
+    let mut reads = String::new();
+    let mut issues: Vec<Issue> = Vec::new();
+    for m in months {
+        let weight: f64 = m.days.iter().map(|(_, w, _)| w).sum();
+        let most =
+            m.days.iter().fold((0, 0.0), |best, (day, w, _)| if *w > best.1 { (*day, *w) } else { best });
+        let told = m.days.iter().any(|(_, _, told)| *told);
+        let surely = most.1 > 0.8 * weight;
+        let (from, to) = if surely { (most.0, most.0) } else { (m.days[0].0, m.days[m.days.len() - 1].0) };
+        reads = match (months.len() > 1, surely) {
+            (true, _) => m.year.to_string(),
+            (false, true) => calendar::day_in_words(most.0),
+            (false, false) => format!("{} {}", MONTHS[usize::from(m.month) - 1], m.year),
+        };
+        let span = Span {
+            hard_from: Some(m.year),
+            from: Some(m.year),
+            to: Some(m.year.saturating_add(term)),
+            hard_to: None,
+            fades: d.fades,
+        };
+        let rests = m.exception.map_or((d.basis, d.source), |e| (d.instead[e].basis, d.instead[e].source));
+        total += weight;
+        issues.push(Issue {
+            share: weight,
+            from,
+            to,
+            fit: u64::from(told),
+            example: 0,
+            basis: rests.0,
+            drawn: false,
+            source: rests.1,
+            span,
+        });
+    }
+    let exception = months.first().filter(|_| months.len() == 1).and_then(|m| m.exception);
+    let (basis, source) =
+        exception.map_or((d.basis, d.source), |e| (d.instead[e].basis, d.instead[e].source));
+    let mut flags: Vec<Flag> = exception.map(Flag::Exception).into_iter().collect();
     // The first class is metal; a metal iron of another class is odd.
     flags.extend(class.filter(|c| *c > 0).map(Flag::Class));
-    let issue =
-        Issue { share: 1.0, from, to, fit: u64::from(told), example: 0, basis, drawn: false, source, span };
     let mut reading = Reading {
         chance: total,
         kind: Kind::Diamond,
         reads,
         name: d.name.clone(),
-        as_told: told,
-        issues: vec![issue],
+        as_told: issues.iter().any(|i| i.fit > 0),
+        issues,
         evidence: Evidence { spans: Vec::new(), proof: Proof::Habit },
         says: d.says.clone(),
         caution: d.caution.clone(),

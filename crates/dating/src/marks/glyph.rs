@@ -150,7 +150,7 @@ mod tests {
         assert_eq!(shown("7/4/71"), "[7]<->[4]<->[7][1]");
         assert_eq!(shown("1/7/4"), "[174]");
         assert_eq!(shown("11/748"), "[1][17][4][8]");
-        assert_eq!(shown("/5//6/"), "</>[5]</>[6]");
+        assert_eq!(shown("/5//6/"), "</>[5]<//>[6]");
         assert_eq!(shown(""), "");
     }
 

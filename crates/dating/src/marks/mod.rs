@@ -16,6 +16,8 @@ mod say;
 mod steps;
 mod tables;
 mod together;
+mod with_month;
+mod with_number;
 
 pub use evidence::{Evidence, FLOOR, SOFT, Span};
 pub use reading::{Flag, Issue, Kind, MOST_READINGS, Mark, Read, Reading};

@@ -10,8 +10,9 @@ use crate::calendar;
 use pack::marks::Proof;
 use units::{Basis, Year};
 
-/// A lost character that may have been no digit but a gap, a comma or a full stop. Basis: memory.
+/// A lost character that may have been no digit but a gap, a comma or a full stop; and one behind a gap. Basis: memory.
 const NO_DIGIT: f64 = 0.25;
+const NO_DIGIT_APART: f64 = 0.05;
 /// From this share of a reading on it is said that years rest on memory, or on a line. Basis: practice.
 const TOLD_OF: f64 = 0.05;
 /// The most ways in which a row is read.
@@ -32,11 +33,12 @@ impl<'a> Row<'a> {
                 ways.push((way, weight));
             }
         };
-        if open.0 && lost(glyphs.first()) {
-            also(glyphs[1..].to_vec(), NO_DIGIT);
+        // At its ends, the likelier where it touches a letter without a gap.
+        if lost(glyphs.first()) {
+            also(glyphs[1..].to_vec(), if open.0 { NO_DIGIT } else { NO_DIGIT_APART });
         }
-        if open.1 && lost(glyphs.last()) {
-            also(glyphs[..glyphs.len() - 1].to_vec(), NO_DIGIT);
+        if lost(glyphs.last()) {
+            also(glyphs[..glyphs.len() - 1].to_vec(), if open.1 { NO_DIGIT } else { NO_DIGIT_APART });
         }
         for (i, glyph) in glyphs.iter().enumerate().skip(1) {
             // A comma of thousands has three digits behind it.

@@ -25,7 +25,9 @@ pub(crate) enum What {
 }
 
 /// The gain of a digit in a row: enough to prefer a row to other lettering, too little to break up a wording.
-const DIGIT: f64 = 0.3;
+const DIGIT: f64 = 0.5;
+/// A letter must look this much like a digit where no more digits than letters stand. Basis: memory.
+const LIKE_A_DIGIT: f64 = 0.008;
 /// Wordings this much less likely than the best in their place are left out.
 const FAR: f64 = 9.0;
 
@@ -56,8 +58,11 @@ pub(crate) fn slots(tables: &Tables, glyphs: &[Glyph]) -> Vec<Slot> {
     for i in way {
         let item = &items[i];
         other(&mut slots, at, item.from);
-        let what =
-            if item.words { What::Words(alternatives(&found, item.from, item.to)) } else { What::Digits };
+        let what = if item.words {
+            What::Words(alternatives(&found, glyphs, item.from, item.to))
+        } else {
+            What::Digits
+        };
         slots.push(Slot { from: item.from, to: item.to, what });
         at = item.to;
     }
@@ -111,7 +116,13 @@ fn rows(tables: &Tables, glyphs: &[Glyph], items: &mut Vec<Item>) {
         let digits = row.iter().filter(|g| g.digit()).count();
         let letters = row.iter().filter(|g| g.letter()).count();
         let bounded = glyphs[from].apart() || from == 0;
-        if digits > letters || (digits + letters == 0 && bounded) {
+        // As many letters as digits only where each looks much like a digit.
+        let like = |g: &Glyph| !g.letter() || tables.alike.digits(g).iter().any(|p| *p >= LIKE_A_DIGIT);
+        let even = digits > 0 && digits == letters && bounded && row.iter().all(like);
+        // Three characters behind a comma and a digit are thousands.
+        let thousand = from > 0 && row.len() == 3 && [",", "."].contains(&glyphs[from].gap.as_str());
+        let thousand = thousand && glyphs[from - 1].digit() && digits > 0 && row.iter().all(like);
+        if digits > letters || even || thousand {
             let gain = DIGIT * digits as f64 + 0.02;
             items.push(Item { from, to, gain, words: false });
             let lost = |g: &&Glyph| g.one_of.is_empty();
@@ -176,10 +187,13 @@ fn best(n: usize, items: &[Item]) -> Vec<usize> {
     way
 }
 
-/// All wordings that take exactly this stretch, with their chances.
-fn alternatives(found: &[(usize, Found)], from: usize, to: usize) -> Vec<(Target, f64)> {
+/// All wordings that take this stretch, and at most lost characters beside it, with their chances.
+fn alternatives(found: &[(usize, Found)], glyphs: &[Glyph], from: usize, to: usize) -> Vec<(Target, f64)> {
     let mut list: Vec<(Target, f64)> = Vec::new();
-    for (_, f) in found.iter().filter(|(start, f)| *start == from && f.to == to) {
+    let lost = |a: usize, b: usize| b - a <= 2 && glyphs[a..b].iter().all(|g| g.one_of.is_empty());
+    let covers =
+        |(start, f): &&(usize, Found)| *start <= from && to <= f.to && lost(*start, from) && lost(to, f.to);
+    for (_, f) in found.iter().filter(covers) {
         match list.iter_mut().find(|(t, _)| *t == f.target) {
             Some(old) => old.1 = old.1.max(f.gain),
             None => list.push((f.target, f.gain)),
@@ -201,8 +215,8 @@ fn other(slots: &mut Vec<Slot>, from: usize, to: usize) {
     }
 }
 
-/// A run that stands by itself and was not worth a wording may still be one of a few: they are offered with their
-/// small chances.
+/// Other lettering run by run. A run that stands by itself and was not worth a wording may still be one of a few: they
+/// are offered with their small chances.
 fn whisper(slots: &mut Vec<Slot>, glyphs: &[Glyph], found: &[(usize, Found)]) {
     let mut list: Vec<Slot> = Vec::new();
     for slot in slots.drain(..) {
@@ -214,12 +228,10 @@ fn whisper(slots: &mut Vec<Slot>, glyphs: &[Glyph], found: &[(usize, Found)]) {
         while from < slot.to {
             let to = (from + 1..slot.to).find(|i| glyphs[*i].apart()).unwrap_or(slot.to);
             let alone = (from == 0 || glyphs[from].apart()) && glyphs.get(to).is_none_or(Glyph::apart);
-            let words = if alone && to - from > 1 { alternatives(found, from, to) } else { Vec::new() };
+            let words =
+                if alone && to - from > 1 { alternatives(found, glyphs, from, to) } else { Vec::new() };
             let what = if words.is_empty() { What::Other } else { What::Words(words) };
-            match (list.last_mut(), &what) {
-                (Some(last), What::Other) if last.what == What::Other && last.to == from => last.to = to,
-                _ => list.push(Slot { from, to, what }),
-            }
+            list.push(Slot { from, to, what });
             from = to;
         }
     }

@@ -42,6 +42,11 @@ const EATEN: f64 = -0.7;
 const STOP_INSIDE: f64 = -0.2;
 const SPACE_INSIDE: f64 = -1.2;
 const UNBOUNDED: f64 = -4.0;
+/// A digit told where a wording has a letter, or the other way: there are words and numbers, seldom both.
+const CROSSED: f64 = -1.0;
+const TOUCHES_LOST: f64 = -1.5;
+/// In wordings of no more letters, a letter by itself must be told.
+const SHORT: usize = 5;
 /// The most partial matches that are kept.
 const KEPT: usize = 6;
 
@@ -64,6 +69,14 @@ impl Phrase {
 
     pub(crate) fn len(&self) -> usize {
         self.letters.len()
+    }
+
+    /// Whether a letter is the first or last word by itself, and little else tells what it was.
+    fn single(&self, place: usize) -> bool {
+        let end = place == 0 || place + 1 == self.letters.len();
+        end && self.letters.len() <= SHORT
+            && self.begins[place]
+            && self.begins.get(place + 1).is_none_or(|b| *b)
     }
 
     /// Whether `glyph` may be its first letter.
@@ -90,7 +103,10 @@ impl Phrase {
                     continue;
                 }
                 if glyph.one_of.is_empty() {
-                    keep(&mut next, (j + 1, gain + gap));
+                    // One letter at an end must be told: a lost character could be any.
+                    if !self.single(place) {
+                        keep(&mut next, (j + 1, gain + gap));
+                    }
                     if place > 0 {
                         keep(&mut states, (j + 1, gain + LOST_GAP));
                     }
@@ -98,7 +114,8 @@ impl Phrase {
                 }
                 let p = alike.p(*c, glyph);
                 if p > 0.0 {
-                    keep(&mut next, (j + 1, gain + gap + libm::log(p) + junk));
+                    let crossed = if glyph.digit() == c.is_ascii_digit() { 0.0 } else { CROSSED };
+                    keep(&mut next, (j + 1, gain + gap + libm::log(p) + junk + crossed));
                 }
             }
             states = next;
@@ -132,26 +149,20 @@ fn inside(gap: &str) -> f64 {
     if gap.chars().all(|c| matches!(c, '.' | '\'' | '\u{2019}')) { STOP_INSIDE } else { SPACE_INSIDE }
 }
 
-/// A wording stands between gaps, numbers or lost characters; in the middle of other letters it is hardly one.
+/// A wording stands between gaps or numbers; in the middle of other letters it is hardly one, and a lost character that
+/// touches it is rather a letter more than a gap.
 fn bound(glyphs: &[Glyph], from: usize, to: usize) -> f64 {
-    let before = from.checked_sub(1).and_then(|i| glyphs.get(i));
-    let first = glyphs.get(from);
-    let open = |a: Option<&Glyph>, b: Option<&Glyph>| match (a, b) {
-        (Some(a), Some(b)) => b.apart() || !a.letter() || !b.letter(),
-        _ => true,
+    let between = |left: Option<&Glyph>, right: Option<&Glyph>| match (left, right) {
+        (Some(_), Some(b)) if b.apart() => 0.0,
+        (Some(a), Some(b)) if a.letter() && b.letter() => UNBOUNDED,
+        (Some(a), Some(b)) if a.lost() || b.lost() => TOUCHES_LOST,
+        _ => 0.0,
     };
-    let last = to.checked_sub(1).and_then(|i| glyphs.get(i));
-    let mut cost = 0.0;
-    if !open(before, first) {
-        cost += UNBOUNDED;
-    }
-    if !open(last, glyphs.get(to)) {
-        cost += UNBOUNDED;
-    }
-    cost
+    let at = |i: Option<usize>| i.and_then(|i| glyphs.get(i));
+    between(at(from.checked_sub(1)), at(Some(from))) + between(at(to.checked_sub(1)), at(Some(to)))
 }
 
-/// A shape such as `AA 99999` at a place: where it ends and its gain, or nothing.
+/// A shape such as `AA 99999` or `A+ 99, A+` at a place: where it ends and its gain, or nothing.
 pub(crate) fn shape(
     shape: &str,
     glyphs: &[Glyph],
@@ -165,6 +176,13 @@ pub(crate) fn shape(
     let mut between = String::new();
     let mut known = 0;
     for c in shape.chars() {
+        if c == '+' {
+            // More letters of the same word.
+            while glyphs.get(at).is_some_and(|g| !g.apart() && (g.letter() || g.lost())) {
+                at += 1;
+            }
+            continue;
+        }
         if !c.is_ascii_alphanumeric() {
             between.push(c);
             continue;
@@ -196,9 +214,9 @@ pub(crate) fn shape(
         }
         at += 1;
     }
-    let bounded = glyphs.get(from).is_some_and(|g| from == 0 || g.apart())
-        && (glyphs.get(at).is_none_or(|g| g.apart()) || shape.ends_with('A'));
-    (bounded && known * 2 > at - from).then_some((at, gain))
+    let bounded =
+        glyphs.get(from).is_some_and(|g| from == 0 || g.apart()) && glyphs.get(at).is_none_or(Glyph::apart);
+    (bounded && known * 2 > shape.chars().filter(char::is_ascii_alphanumeric).count()).then_some((at, gain))
 }
 
 #[cfg(test)]
@@ -239,6 +257,8 @@ mod tests {
         assert_eq!(at("AA 99999", "IL-60601"), Some(7));
         assert_eq!(at("999-9999", "555-1?34"), Some(7));
         assert_eq!(at("999-9999", "5551234"), None);
+        assert_eq!(at("A+ 99, A+", "CHICAGO 16, ILL."), Some(12));
+        assert_eq!(at("A+ 99, A+", "CHICAGO 16 ILL."), None);
         assert_eq!(at("9999 OF 99", "1234 of 98"), Some(8));
         assert_eq!(at("(999) 999-9999", "(312) 555-1234"), Some(10));
     }

@@ -10,8 +10,8 @@ use units::{Basis, Year};
 pub const MOST_READINGS: usize = 24;
 /// Shares under which a reading is left out: of those that hold as told, and of those that need a misread character.
 /// Basis: practice.
-const LEAST_TOLD: f64 = 1e-5;
-const LEAST_MISREAD: f64 = 1e-3;
+pub(crate) const LEAST_TOLD: f64 = 1e-5;
+pub(crate) const LEAST_MISREAD: f64 = 1e-3;
 
 /// A text read.
 #[derive(Debug, Clone, PartialEq)]

@@ -163,6 +163,7 @@ mod tests {
             writes: Vec::new(),
             dated: false,
             weight: 1,
+            opens: 1,
             slack: 0,
             memory_slack: 0,
             terms: Vec::new(),

@@ -8,9 +8,6 @@ use crate::curve::{Curve, FIRST_YEAR};
 use pack::marks::{IssueKind, Marks, Role};
 use units::Year;
 
-/// How often a word that introduces a number opens a mark, of a thousand. Basis: memory.
-const SERIES_WORD: u16 = 30;
-
 /// Everything that reading a mark looks up.
 #[derive(Debug, Clone)]
 pub struct Tables {
@@ -50,7 +47,7 @@ impl Tables {
             phrases.extend(mark.writes.iter().map(|w| Phrase::new(w, Target::Mark(i), mark.weight)));
         }
         for (i, series) in marks.series.iter().enumerate() {
-            phrases.extend(series.writes.iter().map(|w| Phrase::new(w, Target::Series(i), SERIES_WORD)));
+            phrases.extend(series.writes.iter().map(|w| Phrase::new(w, Target::Series(i), series.opens)));
         }
         for (i, word) in marks.words.iter().enumerate() {
             phrases.extend(word.writes.iter().map(|w| Phrase::new(w, Target::Word(i), word.weight)));

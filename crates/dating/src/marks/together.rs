@@ -70,7 +70,7 @@ pub(crate) fn pair(tables: &Tables, marks: &mut [Mark]) {
             _ => false,
         };
         let chance = |m: &Mark| m.readings.iter().filter(|r| fits(r)).map(|r| r.chance).sum::<f64>();
-        (0..marks.len()).filter(|i| chance(&marks[*i]) > 0.02).collect()
+        (0..marks.len()).filter(|i| chance(&marks[*i]) > 1e-4).collect()
     };
     let (mut numbers, mut dates) = (of(marks, true), of(marks, false));
     let prior = ONE_PATENT / numbers.len().max(dates.len()).max(1) as f64;
@@ -78,7 +78,7 @@ pub(crate) fn pair(tables: &Tables, marks: &mut [Mark]) {
     loop {
         let mut best: Option<(f64, Bearing, usize, usize)> = None;
         for n in &numbers {
-            for d in &dates {
+            for d in dates.iter().filter(|d| *d != n) {
                 let bearing = Bearing::of(tables, dated, &marks[*n], &marks[*d]);
                 let odds = prior * bearing.sum / (1.0 - prior);
                 let one = odds / (1.0 + odds);
@@ -98,6 +98,8 @@ pub(crate) fn pair(tables: &Tables, marks: &mut [Mark]) {
 struct Bearing {
     /// Sum over all pairs of their chances times how much likelier the date is, given the number.
     sum: f64,
+    /// The part of it in which no character need be misread.
+    told: f64,
     /// By reading and issue of the number.
     numbers: Vec<Vec<f64>>,
     /// By reading of the date.
@@ -106,7 +108,8 @@ struct Bearing {
 
 impl Bearing {
     fn of(tables: &Tables, dated: usize, number: &Mark, date: &Mark) -> Bearing {
-        let mut b = Bearing { sum: 0.0, numbers: Vec::new(), dates: vec![0.0; date.readings.len()] };
+        let mut b =
+            Bearing { sum: 0.0, told: 0.0, numbers: Vec::new(), dates: vec![0.0; date.readings.len()] };
         for r in &number.readings {
             let mut row = vec![0.0; r.issues.len()];
             if r.kind == Kind::Number(dated) {
@@ -128,7 +131,9 @@ impl Bearing {
                         let ratio = given / alone.max(1e-9) * if inside { 1.0 } else { SLOPPY };
                         *into += q.chance * ratio;
                         b.dates[j] += r.chance * issue.share * ratio;
-                        b.sum += r.chance * issue.share * q.chance * ratio;
+                        let both = r.chance * issue.share * q.chance * ratio;
+                        b.sum += both;
+                        b.told += if issue.fit > 0 && q.as_told { both } else { 0.0 };
                     }
                 }
             }
@@ -140,6 +145,8 @@ impl Bearing {
     /// New chances for both marks; `one` is the chance that they are of one patent.
     fn shift(&self, marks: &mut [Mark], dated: usize, n: usize, d: usize, one: f64) {
         let apart = 1.0 - one;
+        // What was told bears itself out, not what a misread character would make of it.
+        let borne_out = one > 0.5 && self.told > 0.5 * self.sum;
         let factor = |bears: f64| apart + one * bears / self.sum.max(1e-300);
         for (r, row) in marks[n].readings.iter_mut().zip(&self.numbers) {
             if r.kind == Kind::Number(dated) {
@@ -170,7 +177,7 @@ impl Bearing {
                 first.flags.push(Flag::BorneOut);
             }
         }
-        if one > 0.5 {
+        if borne_out {
             marks[n].same_as = Some(d);
             marks[d].same_as = Some(n);
         }

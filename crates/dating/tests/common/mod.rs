@@ -1,5 +1,7 @@
 //! What the tests share: the project's own tables, compiled.
-#![allow(dead_code, reason = "not every test uses everything")]
+#![allow(dead_code, unreachable_pub, reason = "not every test uses everything")]
+
+pub mod make;
 
 use compile::{Files, reference};
 use dating::Tables;

@@ -86,7 +86,7 @@ fn series(s: &Series) -> Result<(), Fault> {
     [&s.id, &s.name, &s.done, &s.says, &s.caution].into_iter().try_for_each(|t| text(t))?;
     spellings(&s.writes)?;
     count("steps of a series", s.days.len() + 1, 1, MOST_STEPS)?;
-    must(s.days.len() == s.numbers.len() && s.weight < 1000, "the steps of a series")?;
+    must(s.days.len() == s.numbers.len() && s.weight < 1000 && s.opens < 1000, "the steps of a series")?;
     must(s.open || !s.days.is_empty(), "the end of a series")?;
     must(s.slack <= 20 && s.memory_slack <= 20 && s.fades <= 200, "the slack of a series")?;
     must(day(s.first_day), "the days of a series")?;

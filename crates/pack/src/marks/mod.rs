@@ -83,6 +83,8 @@ pub struct Series {
     pub dated: bool,
     /// Of a thousand bare numbers, how many are of this series.
     pub weight: u16,
+    /// Of a thousand marks, how many begin with its words.
+    pub opens: u16,
     /// Years before the year of the table in which a number may have been in use.
     pub slack: u16,
     /// The same for years that rest on memory.
@@ -176,7 +178,7 @@ pub struct Mark {
     pub name: String,
     /// Spellings, in capitals.
     pub writes: Vec<String>,
-    /// Shapes: `9` a digit, `A` a letter, all else as it stands.
+    /// Shapes: `9` a digit, `A` a letter, `A+` a word of letters, all else as it stands.
     pub shapes: Vec<String>,
     /// Of a thousand marks, how many open like this.
     pub weight: u16,
@@ -399,7 +401,7 @@ pub struct Alike {
 fields! {
     Marks { edition, licence, sources, reading, series, issues, marks, words, diamond, sizes, alike }
     Reading { misread, misread_lost, junk, no_issue_day, met, tempered, basis, source }
-    Series { id, name, done, alone, writes, dated, weight, slack, memory_slack, terms, fades, says, caution, basis, first_day,
+    Series { id, name, done, alone, writes, dated, weight, opens, slack, memory_slack, terms, fades, says, caution, basis, first_day,
         first_number, days, numbers, open, runs }
     Run { steps, basis, source }
     IssueRule { kind, from, to, weekday, note, basis, source }
