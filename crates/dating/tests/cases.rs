@@ -37,8 +37,7 @@ fn days(text: &str) -> (i32, i32) {
     match parts[..] {
         [y, m, d] => (day(y, m, d), day(y, m, d)),
         [y, m] => (day(y, m, 1), day(y, m, 28)),
-        [y] => (day(y, 1, 1), day(y, 12, 31)),
-        _ => panic!("{text}"),
+        _ => (day(parts[0], 1, 1), day(parts[0], 12, 31)),
     }
 }
 
@@ -47,7 +46,7 @@ fn series(t: &Tables, id: &str) -> usize {
 }
 
 /// The first reading that is a number of the series.
-fn number<'a>(marks: &'a [Mark], of: usize) -> Option<&'a Reading> {
+fn number(marks: &[Mark], of: usize) -> Option<&Reading> {
     marks.iter().filter_map(|m| m.readings.first()).find(|r| r.kind == Kind::Number(of))
 }
 

@@ -1,6 +1,6 @@
 //! What is written as EDTF is EDTF: a checker of the part of level 1 that years need, and every region put through it.
 
-use dating::{Curve, FIRST_YEAR, edtf, in_words};
+use dating::{Curve, FIRST_YEAR, edtf, edtf_bounds, in_words};
 use units::{Period, Year};
 
 /// One end of an interval, or a date by itself: the year, and whether it is qualified. Library of Congress, EDTF
@@ -118,4 +118,19 @@ fn one_year_and_no_year() {
     assert_eq!(edtf(&[(1600, 9999)]), "1600?/9999?");
     // Of nothing there is no date; whoever writes a record leaves the field out.
     assert_eq!(edtf(&[]), "");
+}
+
+#[test]
+fn bounds_of_marks_are_edtf() {
+    let years = [None, Some(1600), Some(1871), Some(1890), Some(2026)];
+    for from in years {
+        for width in [0, 3, 40] {
+            for to in years.into_iter().filter(|to| to.is_none_or(|to| from.is_none_or(|f| f + width <= to)))
+            {
+                let text = edtf_bounds(from.map(|f| (f, f + width)), to);
+                assert_eq!(text.is_empty(), from.is_none() && to.is_none());
+                assert!(text.is_empty() || level_1(&text), "{text} for {from:?} {width} {to:?}");
+            }
+        }
+    }
 }

@@ -82,7 +82,9 @@ fn mark(table: &Table<'_>, context: &Context<'_>) -> Option<Mark> {
         habit_basis,
     };
     table.done();
-    bounds(table, &mark, context);
+    if proof.is_some() {
+        bounds(table, &mark, context);
+    }
     id.map(|_| mark)
 }
 

@@ -77,10 +77,7 @@ fn phrases(tables: &Tables, glyphs: &[Glyph]) -> Vec<(usize, Found)> {
     let mut out: Vec<Found> = Vec::new();
     for (from, glyph) in glyphs.iter().enumerate() {
         for phrase in &tables.phrases {
-            // A row of lost characters could be anything: some letters of a wording must be told.
-            let near = &glyphs[from..glyphs.len().min(from + phrase.len() + 2)];
-            let told = near.iter().filter(|g| !g.one_of.is_empty()).count();
-            if told * 4 < phrase.len().min(12) || !phrase.may_begin(glyph, &tables.alike) {
+            if !phrase.may_begin(glyph, &tables.alike) || !phrase.worth_a_look(glyphs, from) {
                 continue;
             }
             phrase.find(glyphs, from, &tables.alike, tables.junk, &mut out);

@@ -25,6 +25,17 @@ pub(crate) struct Phrase {
     pub(crate) target: Target,
     /// The logarithm of how often it opens a mark.
     prior: f64,
+    /// Which letters and digits it holds, by bit.
+    holds: u64,
+}
+
+/// The bit of a letter or digit; one bit for all signs.
+fn bit(c: char) -> u64 {
+    match c {
+        'A'..='Z' => 1 << (c as u32 - 'A' as u32),
+        '0'..='9' => 1 << (26 + c as u32 - '0' as u32),
+        _ => 1 << 36,
+    }
 }
 
 /// A wording found.
@@ -64,11 +75,15 @@ impl Phrase {
             }
         }
         let prior = libm::log(f64::from(weight.max(1)) / 1000.0);
-        Phrase { letters, begins, target, prior }
+        let holds = letters.iter().fold(0, |bits, c| bits | bit(*c));
+        Phrase { letters, begins, target, prior, holds }
     }
 
-    pub(crate) fn len(&self) -> usize {
-        self.letters.len()
+    /// Whether enough of the glyphs from a place on are letters that it holds. A row of lost characters could be anything.
+    pub(crate) fn worth_a_look(&self, glyphs: &[Glyph], from: usize) -> bool {
+        let near = &glyphs[from..glyphs.len().min(from + self.letters.len() + 2)];
+        let held = near.iter().filter(|g| g.one_of.iter().any(|c| self.holds & bit(*c) != 0)).count();
+        held > 0 && held * 4 >= self.letters.len().min(12)
     }
 
     /// Whether a letter is the first or last word by itself, and little else tells what it was.

@@ -178,7 +178,7 @@ impl<'a> Maker<'a> {
         let mark = *random.pick(&[",", ",", " ", "."]);
         let mut text = String::new();
         for (i, c) in plain.chars().enumerate() {
-            if i > 0 && (plain.len() - i) % 3 == 0 {
+            if i > 0 && (plain.len() - i).is_multiple_of(3) {
                 text.push_str(mark);
             }
             text.push(c);

@@ -1,7 +1,8 @@
-//! What must hold in the tables before anybody computes with them: counts, indices, sums, order.
+//! What must hold in the tables before anybody computes with them: counts, indices, sums, order. Texts are checked as they
+//! are read.
 
 use super::{Corner, Day, Diamond, Fits, Mark, Marks, Series, Size};
-use crate::check::{count, must, text};
+use crate::check::{count, must};
 use crate::frame::Fault;
 use alloc::string::String;
 
@@ -19,9 +20,7 @@ const LAST_DAY: Day = 255_669;
 /// # Errors
 /// A sentence about the first thing that does not hold.
 pub fn check_marks(m: &Marks) -> Result<(), Fault> {
-    [&m.edition, &m.licence].into_iter().try_for_each(|t| text(t))?;
     count("sources", m.sources.len(), 0, MOST_ROWS)?;
-    m.sources.iter().flat_map(|s| [&s.key, &s.text]).try_for_each(|t| text(t))?;
     let cited = |source: Option<u16>| source.is_none_or(|s| usize::from(s) < m.sources.len());
     let r = &m.reading;
     must(
@@ -39,7 +38,6 @@ pub fn check_marks(m: &Marks) -> Result<(), Fault> {
     must(m.series.iter().filter(|s| s.dated).count() <= 1, "the dated series")?;
     count("rules of issue days", m.issues.len(), 0, MOST_ROWS)?;
     for i in &m.issues {
-        text(&i.note)?;
         must(day(i.from) && i.to.is_none_or(|t| day(t) && t >= i.from) && cited(i.source), "an issue day")?;
         must(i.weekday.is_none_or(|w| w < 7), "a weekday")?;
     }
@@ -64,7 +62,7 @@ pub fn check_marks(m: &Marks) -> Result<(), Fault> {
         must(cited(s.source), "the source of a size")?;
     }
     count("likenesses", m.alike.len(), 0, MOST_ROWS)?;
-    let one = |t: &String| t.chars().count() == 1 && text(t).is_ok();
+    let one = |t: &String| t.chars().count() == 1;
     must(
         m.alike.iter().all(|a| one(&a.one) && one(&a.other) && a.one != a.other && a.share <= 200),
         "a likeness",
@@ -78,12 +76,10 @@ fn day(d: Day) -> bool {
 /// Spellings are matched letter by letter: few and short.
 fn spellings(all: &[String]) -> Result<(), Fault> {
     count("spellings", all.len(), 0, MOST_SPELLINGS)?;
-    all.iter().try_for_each(|t| text(t))?;
     must(all.iter().all(|t| !t.trim().is_empty() && t.len() <= LONGEST_SPELLING), "a spelling")
 }
 
 fn series(s: &Series) -> Result<(), Fault> {
-    [&s.id, &s.name, &s.done, &s.says, &s.caution].into_iter().try_for_each(|t| text(t))?;
     spellings(&s.writes)?;
     count("steps of a series", s.days.len() + 1, 1, MOST_STEPS)?;
     must(s.days.len() == s.numbers.len() && s.weight < 1000 && s.opens < 1000, "the steps of a series")?;
@@ -103,7 +99,6 @@ fn series(s: &Series) -> Result<(), Fault> {
 }
 
 fn mark(k: &Mark) -> Result<(), Fault> {
-    [&k.id, &k.name, &k.says, &k.caution].into_iter().try_for_each(|t| text(t))?;
     spellings(&k.writes)?;
     spellings(&k.shapes)?;
     let (from, to) = (k.legal_from, k.legal_to);
@@ -117,7 +112,6 @@ fn mark(k: &Mark) -> Result<(), Fault> {
 
 fn diamond(d: &Diamond) -> Result<(), Fault> {
     let letters = |t: &str| t.bytes().all(|b| b.is_ascii_uppercase());
-    [&d.name, &d.says, &d.caution].into_iter().try_for_each(|t| text(t))?;
     must(day(d.from) && day(d.to) && d.from <= d.to && d.to - d.from < 40_000, "the days of the diamond")?;
     must(d.fades <= 200 && d.term <= 100, "the term of the diamond")?;
     count("layouts", d.layouts.len(), 0, 8)?;
@@ -132,19 +126,16 @@ fn diamond(d: &Diamond) -> Result<(), Fault> {
     must(letters(&d.months) && d.months.len() == 12, "the letters of months")?;
     count("exceptions of the diamond", d.instead.len(), 0, 40)?;
     for i in &d.instead {
-        text(&i.note)?;
         let year =
             i.year.as_ref().is_none_or(|(l, y)| letters(l) && l.len() == 1 && (1600..=2200).contains(y));
         let month = i.month.as_ref().is_none_or(|(l, m)| letters(l) && l.len() == 1 && (1..=12).contains(m));
         must(day(i.from) && day(i.to) && i.from <= i.to && i.share <= 1000 && year && month, "an exception")?;
     }
     count("classes", d.classes.len(), 0, 40)?;
-    d.classes.iter().try_for_each(|(n, w)| text(n).and_then(|()| text(w)))?;
     must(d.classes.iter().all(|(n, _)| letters(n) && (1..=8).contains(&n.len())), "a class of the diamond")
 }
 
 fn size(s: &Size) -> Result<(), Fault> {
-    [&s.id, &s.name, &s.says].into_iter().try_for_each(|t| text(t))?;
     must(s.from <= s.to && s.to < 100_000_000 && s.weight < 1000, "a size")?;
     must(
         s.per < 1_000_000 && s.plus.unsigned_abs() < 100_000 && s.spread < 100_000,

@@ -430,7 +430,10 @@ places! {
 /// When they are not sound; a compiler that collects its own faults never meets this.
 pub fn write_marks(marks: &Marks) -> Result<Vec<u8>, Fault> {
     check_marks(marks)?;
-    Ok(frame(b'm', marks))
+    let bytes = frame(b'm', marks);
+    // What its own reader would refuse for a text is not written.
+    unframe::<Marks>(b'm', &bytes, LARGEST_MARKS)?;
+    Ok(bytes)
 }
 
 /// Reads tables, trusting nothing.
