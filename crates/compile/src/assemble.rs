@@ -6,7 +6,7 @@ use crate::model::Model;
 use crate::prior::priors;
 use crate::resolve::{Draft, facts};
 use pack::{
-    Book, Candidate, Caution, Confusion, Core, Figure, Kind, KindText, Named, Question, QuestionText, Rest,
+    Book, Candidate, Caution, Confusion, Core, Figure, Kind, KindText, Late, Named, Question, QuestionText,
     RoleRow, Row,
 };
 
@@ -78,17 +78,17 @@ pub(crate) fn core(model: &Model, drafts: &[Draft], codes: &mut Codes, faults: &
 }
 
 /// The long texts.
-pub(crate) fn book(model: &Model, core_digest: &[u8; 32], late: Vec<Figure>, rest: Vec<Rest>) -> Book {
+pub(crate) fn book(model: &Model, core_digest: &[u8; 32], art: Vec<Figure>, late: Late) -> Book {
     let mut core = [0; 8];
     core.copy_from_slice(&core_digest[..8]);
     Book {
         id: model.manifest.head.id.clone(),
         core,
-        rest,
+        late,
         sources: model.sources.clone(),
         kinds: model.kinds.iter().map(|k| kind_text(model, k)).collect(),
         questions: model.questions.iter().map(question_text).collect(),
-        art: late,
+        art,
         terms: model.terms.clone(),
     }
 }

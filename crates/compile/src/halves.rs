@@ -7,7 +7,8 @@ use sketch::{Art, Drawing};
 
 /// The figures of a pack in two halves.
 pub(crate) struct Halves {
-    /// What the drawings of the opening's choices need: they must be there before the book.
+    /// What the drawings of the first question need: they must be there before the book. The others come with it, by the
+    /// time somebody has answered; a choice without its drawing is told by its label.
     pub(crate) early: Vec<pack::Figure>,
     /// What all drawings need, with the phrases.
     pub(crate) late: Vec<pack::Figure>,
@@ -22,7 +23,7 @@ pub(crate) fn of(model: &Model, core: &Core) -> Halves {
         drawn.flat_map(|d| d.figures(&art)).collect()
     };
     let early: Vec<String> =
-        core.opening.iter().flat_map(|q| choices(&core.questions[usize::from(*q)])).collect();
+        core.opening.iter().take(1).flat_map(|q| choices(&core.questions[usize::from(*q)])).collect();
     // A kind is shown from the side and from below, or from three sides with bars that depend on its length.
     let kinds = model.kinds.iter().filter_map(|k| Drawing::parse(&k.draw).ok()).flat_map(|d| {
         let around = [20, 120, 240].map(|mm| d.clone().around(mm));

@@ -174,7 +174,7 @@ fn everything_else_arrives() {
 fn bytes_come_back_and_are_named_by_their_digest() {
     let c = good();
     let mut core = pack::read_core(&c.core_bytes).expect("a sound core");
-    assert_eq!(pack::join(&mut core, c.book.rest.clone()), Ok(()));
+    assert_eq!(pack::join(&mut core, c.book.late.clone()), Ok(()));
     assert_eq!(core, c.core);
     assert_eq!(pack::read_book(&c.book_bytes), Ok(c.book.clone()));
     let first: String = c.book.core.iter().map(|b| format!("{b:02x}")).collect();

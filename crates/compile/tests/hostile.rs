@@ -117,7 +117,7 @@ fn answered(files: &Files) -> Result<(), String> {
         Ok(c) => {
             let book = pack::read_book(&c.book_bytes);
             let core = pack::read_core(&c.core_bytes).and_then(|mut core| {
-                pack::join(&mut core, c.book.rest.clone())?;
+                pack::join(&mut core, c.book.late.clone())?;
                 Ok(core)
             });
             if core.as_ref() == Ok(&c.core) && book.as_ref() == Ok(&c.book) {

@@ -121,7 +121,7 @@ pub(crate) fn whole(core: &[u8], book: &[u8]) -> Result<(Core, Book), String> {
     if !fits {
         return Err("The long texts belong to another edition of this pack. Reload the page.".to_string());
     }
-    pack::join(&mut core, std::mem::take(&mut book.rest)).map_err(|f| f.0)?;
+    pack::join(&mut core, std::mem::take(&mut book.late)).map_err(|f| f.0)?;
     Ok((core, book))
 }
 

@@ -1,10 +1,9 @@
 //! What must hold in a core before anybody computes with it: counts, indices, sums. One pass, first fault wins
-//! (the compiler reports all faults of a source; here the bytes are simply refused).
+//! (the compiler reports all faults of a source; here the bytes are simply refused). Texts are checked as they are read.
 
 use crate::frame::Fault;
 use crate::wire::{Book, Candidate, Confusion, Core, Form, Kind, Question, Row, Says, Standing};
 use alloc::format;
-use alloc::string::String;
 
 /// Counts that no honest pack exceeds. They bound the work a hostile one can cause.
 const MOST_QUESTIONS: usize = 400;
@@ -14,7 +13,6 @@ const MOST_CHOICES: usize = 12;
 const MOST_ROWS: usize = 60_000;
 const MOST_NAMED: usize = 64;
 const MOST_FIGURES: usize = 1_000;
-const LONGEST_TEXT: usize = 4_000;
 
 /// Checks a core.
 ///
@@ -37,12 +35,7 @@ pub fn check_core(core: &Core) -> Result<(), Fault> {
         count(what, len, least, if what == "fit limits" { MOST_QUESTIONS } else { MOST_NAMED })?;
     }
     count("role tables", core.role_rows.len(), 1, MOST_CANDIDATES)?;
-    for n in [&core.places, &core.tools, &core.parts, &core.roles, &core.makes].into_iter().flatten() {
-        text(&n.id)?;
-        text(&n.name)?;
-    }
     let h = &core.head;
-    [&h.id, &h.name, &h.edition, &h.licence, &h.language, &h.notice].into_iter().try_for_each(|t| text(t))?;
     must(
         h.id.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit()) && (1..=40).contains(&h.id.len()),
         "the pack id",
@@ -65,15 +58,12 @@ pub fn check_core(core: &Core) -> Result<(), Fault> {
     let last = core.kinds.last().is_some_and(|k| k.standing == Standing::Unknown);
     must(unknown == 1 && last, "the kind for pieces outside the guide")?;
     for c in &core.cautions {
-        text(&c.id)?;
-        text(&c.text)?;
         let known = |&(q, c): &(u16, u16)| {
             core.questions.get(usize::from(q)).is_some_and(|q| usize::from(c) < q.choices.len())
         };
         must(c.raised_by.iter().all(known), "a caution")?;
     }
     count("figures", core.art.len(), 0, MOST_FIGURES)?;
-    core.art.iter().flat_map(|f| [&f.name, &f.strokes, &f.says]).try_for_each(|t| text(t))?;
     core.candidates.iter().try_for_each(|c| candidate(core, c))?;
     for place in 0..core.places.len() {
         must(core.candidates.iter().any(|c| c.prior[place] > 0), "the prior of a place")?;
@@ -82,7 +72,6 @@ pub fn check_core(core: &Core) -> Result<(), Fault> {
 }
 
 fn question(core: &Core, at: usize, q: &Question) -> Result<(), Fault> {
-    [&q.id, &q.ask, &q.look].into_iter().try_for_each(|t| text(t))?;
     count("choices", q.choices.len(), 2, MOST_CHOICES)?;
     let opens = core.opening.iter().any(|o| usize::from(*o) == at);
     count("tables of a question", q.rows.len(), usize::from(opens), MOST_ROWS)?;
@@ -102,7 +91,6 @@ fn question(core: &Core, at: usize, q: &Question) -> Result<(), Fault> {
     must(once(q.choices.iter().map(|c| c.code)), "the codes of choices")?;
     let mut below = 0;
     for (i, c) in q.choices.iter().enumerate() {
-        [&c.id, &c.label, &c.clue, &c.draw].into_iter().try_for_each(|t| text(t))?;
         let all_known = c.confused.iter().all(|o| usize::from(*o) < q.choices.len() && usize::from(*o) != i);
         must(all_known, "the confusions of a choice")?;
         let last = i + 1 == q.choices.len();
@@ -131,7 +119,6 @@ fn row(q: &Question, row: &Row) -> Result<(), Fault> {
 }
 
 fn check_kind(core: &Core, kind: &Kind) -> Result<(), Fault> {
-    [&kind.id, &kind.name, &kind.short].into_iter().try_for_each(|t| text(t))?;
     must(kind.makes.len() == core.makes.len(), "the makes of a kind")?;
     must(kind.serves.iter().all(|r| usize::from(*r) < core.roles.len()), "the uses of a kind")?;
     must(kind.cautions.iter().all(|c| usize::from(*c) < core.cautions.len()), "the cautions of a kind")?;
@@ -170,21 +157,6 @@ fn once(codes: impl Iterator<Item = u16> + Clone) -> bool {
     before.all(|(i, code)| codes.clone().take(i).all(|c| c != code))
 }
 
-/// Text from a pack is shown as text only, but unseen and direction-changing characters could still disguise it.
-pub(crate) fn text(t: &str) -> Result<(), Fault> {
-    let disguises = |c: char| {
-        (c.is_control() && c != '\n')
-            || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
-    };
-    if t.len() > LONGEST_TEXT {
-        return Err(Fault(format!("This pack holds a text of more than {LONGEST_TEXT} bytes.")));
-    }
-    if t.contains(disguises) {
-        return Err(Fault(String::from("This pack holds text with hidden control characters.")));
-    }
-    Ok(())
-}
-
 pub(crate) fn count(what: &str, n: usize, least: usize, most: usize) -> Result<(), Fault> {
     if n < least || n > most {
         return Err(Fault(format!("This pack has {n} {what}; between {least} and {most} can be read.")));
@@ -210,26 +182,6 @@ pub(crate) fn check_book(book: &Book) -> Result<(), Fault> {
     count("kinds", book.kinds.len(), 2, MOST_KINDS)?;
     count("questions", book.questions.len(), 1, MOST_QUESTIONS)?;
     count("figures", book.art.len(), 0, MOST_FIGURES)?;
-    let kinds = book.kinds.iter();
-    let texts = kinds.flat_map(|k| {
-        [&k.purpose, &k.draw, &k.found, &k.companions]
-            .into_iter()
-            .chain(&k.notes)
-            .chain(&k.same_as)
-            .chain(k.confusions.iter().map(|c| &c.check))
-            .chain(k.also_said.iter().map(|s| &s.says))
-    });
-    texts
-        .chain(book.rest.iter().flat_map(|r| {
-            let said = r.choices.iter().flat_map(|s| [&s.id, &s.label, &s.clue, &s.draw]);
-            [&r.id, &r.ask, &r.look].into_iter().chain(said)
-        }))
-        .chain(book.questions.iter().flat_map(|q| [&q.seller, &q.newcomers]))
-        .chain(book.art.iter().flat_map(|f| [&f.name, &f.strokes, &f.says]))
-        .chain(book.sources.iter().flat_map(|s| [&s.key, &s.text]))
-        .chain([&book.id])
-        .chain(book.terms.iter().flat_map(|t| [&t.word, &t.means]))
-        .try_for_each(|t| text(t))?;
     let inside = |c: &Confusion| usize::from(c.kind) < book.kinds.len();
     must(book.kinds.iter().flat_map(|k| &k.confusions).all(inside), "a confusion of a kind")
 }

@@ -12,8 +12,11 @@ const WARRANTED: usize = 8;
 /// What small packs may take beyond that.
 const FREE: usize = 1 << 20;
 
-/// Bytes still to be read, and the memory that the lists in them may still take.
-pub(crate) struct Bytes<'a>(pub(crate) &'a [u8], usize);
+/// The longest text, in bytes.
+const LONGEST_TEXT: usize = 4_000;
+
+/// Bytes still to be read, the memory that the lists in them may still take, and why a text was refused.
+pub(crate) struct Bytes<'a>(pub(crate) &'a [u8], usize, pub(crate) Option<&'static str>);
 
 /// What can travel.
 pub(crate) trait Wire: Sized {
@@ -25,7 +28,7 @@ pub(crate) trait Wire: Sized {
 
 impl<'a> Bytes<'a> {
     pub(crate) fn new(bytes: &'a [u8]) -> Bytes<'a> {
-        Bytes(bytes, FREE + WARRANTED * bytes.len())
+        Bytes(bytes, FREE + WARRANTED * bytes.len(), None)
     }
 
     /// A whole number, seven bits a byte, low bits first (LEB128).
@@ -117,8 +120,22 @@ impl Wire for String {
         let n = from.length()?;
         let (text, rest) = from.0.split_at_checked(n)?;
         from.0 = rest;
-        core::str::from_utf8(text).ok().map(String::from)
+        let text = core::str::from_utf8(text).ok()?;
+        from.2 = wrong(text);
+        from.2.is_none().then(|| String::from(text))
     }
+}
+
+/// Why a text is refused. It is shown as text only, but unseen and direction-changing characters could still disguise it.
+fn wrong(text: &str) -> Option<&'static str> {
+    let disguises = |c: char| {
+        (c.is_control() && c != '\n')
+            || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
+    };
+    if text.len() > LONGEST_TEXT {
+        return Some("This pack holds a text of more than 4000 bytes.");
+    }
+    text.contains(disguises).then_some("This pack holds text with hidden control characters.")
 }
 
 impl<T: Wire> Wire for Vec<T> {

@@ -34,7 +34,10 @@ impl fmt::Display for Fault {
 /// When the core is not sound; a compiler that collects its own faults never meets this.
 pub fn write_core(core: &Core) -> Result<Vec<u8>, Fault> {
     check_core(core)?;
-    Ok(frame(b'c', core))
+    let bytes = frame(b'c', core);
+    // What its own reader would refuse for a text is not written.
+    unframe::<Core>(b'c', &bytes, LARGEST_CORE)?;
+    Ok(bytes)
 }
 
 /// Bytes of a book.
@@ -89,7 +92,7 @@ pub(crate) fn unframe<T: Wire>(half: u8, bytes: &[u8], largest: usize) -> Result
     match T::take(&mut body) {
         Some(value) if body.0.is_empty() => Ok(value),
         Some(_) => Err(Fault(String::from("This pack has bytes behind its end. It is damaged."))),
-        None => Err(Fault(String::from("This pack is damaged: its bytes cannot be read."))),
+        None => Err(Fault(String::from(body.2.unwrap_or("This pack is damaged: its bytes cannot be read.")))),
     }
 }
 

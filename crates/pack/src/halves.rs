@@ -1,17 +1,19 @@
-//! What of a core waits for the book: the words and tables of all questions outside the opening.
+//! What of a core waits for the book: the words and tables of all questions outside the opening, how often kinds are met
+//! at a named place, ids.
 //!
-//! The first question needs none of them, and by the time the opening is answered they have come.
+//! The first question needs none of them, and by the time the opening is answered they have come. Until then every place
+//! counts as the first, "not said".
 
 use crate::check::check_core;
 use crate::frame::Fault;
-use crate::wire::{Core, Rest, Saying};
+use crate::wire::{Core, Late, Rest, Saying};
 use alloc::string::String;
 use alloc::vec::Vec;
 use core::mem::take;
 
-/// Takes the words and tables of all questions outside the opening out of a core.
-pub fn part(core: &mut Core) -> Vec<Rest> {
-    let mut all = Vec::new();
+/// Takes out of a core what travels with the book.
+pub fn part(core: &mut Core) -> Late {
+    let mut questions = Vec::new();
     for at in 0..core.questions.len() {
         if core.opening.iter().any(|o| usize::from(*o) == at) {
             continue;
@@ -23,7 +25,7 @@ pub fn part(core: &mut Core) -> Vec<Rest> {
             clue: take(&mut c.clue),
             draw: take(&mut c.draw),
         });
-        all.push(Rest {
+        questions.push(Rest {
             choices: choices.collect(),
             id: take(&mut q.id),
             ask: take(&mut q.ask),
@@ -32,21 +34,30 @@ pub fn part(core: &mut Core) -> Vec<Rest> {
             of: core.candidates.iter_mut().map(|c| take(&mut c.rows[at])).collect(),
         });
     }
-    all
+    let priors = core.candidates.iter_mut().map(|c| {
+        let named = c.prior.split_off(1);
+        c.prior.resize(1 + named.len(), c.prior[0]);
+        named
+    });
+    Late {
+        questions,
+        priors: priors.collect(),
+        kinds: core.kinds.iter_mut().map(|k| take(&mut k.id)).collect(),
+    }
 }
 
-/// Puts back what [`part`] took, and checks the whole. A core that lacks nothing is left as it is.
+/// Puts back what [`part`] took, and checks the whole. Nothing is put back from a book that carries nothing.
 ///
 /// # Errors
 /// A sentence when the two do not belong together; the core is then of no use.
-pub fn join(core: &mut Core, rest: Vec<Rest>) -> Result<(), Fault> {
+pub fn join(core: &mut Core, late: Late) -> Result<(), Fault> {
     let other = || Fault(String::from("The two halves of this pack belong to different editions."));
-    let mut rest = rest.into_iter();
+    let mut questions = late.questions.into_iter();
     for at in 0..core.questions.len() {
         if core.questions[at].is_whole() {
             continue;
         }
-        let r = rest.next().ok_or_else(other)?;
+        let r = questions.next().ok_or_else(other)?;
         let q = &mut core.questions[at];
         if r.choices.len() != q.choices.len() || r.of.len() != core.candidates.len() || r.rows.is_empty() {
             return Err(other());
@@ -57,5 +68,13 @@ pub fn join(core: &mut Core, rest: Vec<Rest>) -> Result<(), Fault> {
         }
         core.candidates.iter_mut().zip(r.of).for_each(|(c, row)| c.rows[at] = row);
     }
+    if late.priors.len() != core.candidates.len() || late.kinds.len() != core.kinds.len() {
+        return Err(other());
+    }
+    for (c, named) in core.candidates.iter_mut().zip(late.priors) {
+        c.prior.truncate(1);
+        c.prior.extend(named);
+    }
+    core.kinds.iter_mut().zip(late.kinds).for_each(|(k, id)| k.id = id);
     check_core(core)
 }

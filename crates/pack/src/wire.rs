@@ -306,8 +306,8 @@ pub struct Book {
     pub id: String,
     /// First eight bytes of the SHA-256 of the core it was made with.
     pub core: [u8; 8],
-    /// What the core's questions outside the opening lack, in their order.
-    pub rest: Vec<Rest>,
+    /// What the core lacks.
+    pub late: Late,
     /// Sources, in the order that the core refers to.
     pub sources: Vec<Source>,
     /// By kind.
@@ -318,6 +318,17 @@ pub struct Book {
     pub art: Vec<Figure>,
     /// Words and their meanings.
     pub terms: Vec<Term>,
+}
+
+/// What of a core travels with the book.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Late {
+    /// Questions outside the opening, in their order.
+    pub questions: Vec<Rest>,
+    /// By candidate its priors at all places but the first.
+    pub priors: Vec<Vec<u32>>,
+    /// Ids of the kinds.
+    pub kinds: Vec<String>,
 }
 
 /// Words and tables of a question outside the opening.
@@ -437,7 +448,8 @@ fields! {
     Caution { code, id, text, grave, raised_by }
     RoleRow { shares, basis }
     Candidate { kind, make, form, prior, roles, rows }
-    Book { id, core, rest, sources, kinds, questions, art, terms }
+    Book { id, core, late, sources, kinds, questions, art, terms }
+    Late { questions, priors, kinds }
     Rest { id, ask, look, choices, rows, of }
     Saying { id, label, clue, draw }
     KindText { purpose, draw, notes, confusions, found, companions, same_as, also_said }

@@ -17,7 +17,7 @@ fn packs_of_the_project_come_back() {
         assert_eq!(book, c.book);
         assert_eq!(write_book(&book), c.book_bytes);
         assert_ne!(core, c.core, "something waits for the book");
-        assert_eq!(join(&mut core, book.rest), Ok(()));
+        assert_eq!(join(&mut core, book.late), Ok(()));
         assert_eq!(core, c.core);
     }
 }
@@ -267,12 +267,12 @@ proptest! {
         prop_assert_eq!(read.as_ref(), Ok(&core));
         // Parted, each half is sound alone, and joined they are the whole again.
         let mut early = core.clone();
-        let rest = part(&mut early);
+        let late = part(&mut early);
         let outside = (0..core.questions.len()).filter(|q| !core.opening.contains(&(*q as u16)));
-        prop_assert_eq!(rest.len(), outside.count());
+        prop_assert_eq!(late.questions.len(), outside.count());
         let early_bytes = write_core(&early).expect("a sound core is written");
         let mut back = read_core(&early_bytes).expect("a sound core");
-        prop_assert_eq!(join(&mut back, rest), Ok(()));
+        prop_assert_eq!(join(&mut back, late), Ok(()));
         prop_assert_eq!(&back, &core);
         // And not one byte less is enough.
         prop_assert!(read_core(&bytes[..bytes.len() - 1]).is_err());

@@ -60,7 +60,7 @@ fn packs_given_out_still_load_or_say_why_not() {
         };
         assert_eq!((book.id.as_str(), book.kinds.len()), (core.head.id.as_str(), core.kinds.len()));
         let mut core = core;
-        join(&mut core, book.rest).expect("two halves of one pack");
+        join(&mut core, book.late).expect("two halves of one pack");
         let model = Model::from_core(&core).expect("a model");
         let kept = String::from_utf8(file("posteriors.txt")).expect("text");
         let found: String = kept.lines().map(|l| reckoned(&model, l) + "\n").collect();
