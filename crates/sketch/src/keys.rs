@@ -66,12 +66,14 @@ pub(crate) enum At {
     Chimney,
     Door,
     Company,
+    Fingers,
+    Heat,
     Size,
     Ask,
 }
 
 /// How many keys there are.
-pub(crate) const COUNT: usize = 38;
+pub(crate) const COUNT: usize = 40;
 
 /// The smallest and the largest length that `size` takes, mm.
 pub const SIZES: (i32, i32) = (10, 400);
@@ -125,6 +127,8 @@ pub static KEYS: [Key; COUNT] = [
     key("chimney", "side both three", "none"),
     also("side both", key("door", "end three", "none")),
     key("company", "company", "alone"),
+    key("fingers", "grip", "whole"),
+    key("heat", "heat", "clear"),
     key("size", "card both three", ""),
     key("ask", "", "none"),
 ];
@@ -143,6 +147,8 @@ mod tests {
             (At::Walls, "walls"),
             (At::Where, "where"),
             (At::Door, "door"),
+            (At::Fingers, "fingers"),
+            (At::Heat, "heat"),
             (At::Size, "size"),
             (At::Ask, "ask"),
         ] {
