@@ -94,7 +94,7 @@ proptest! {
         let reserved = case.model();
         let before = weigh(&plain, case.place, &[]).p;
         let (full, held) =
-            (weigh(&plain, case.place, &[answer.clone()]).p, weigh(&reserved, case.place, &[answer]).p);
+            (weigh(&plain, case.place, std::slice::from_ref(&answer)).p, weigh(&reserved, case.place, &[answer]).p);
         // P(with reserve) = (1 - m) P(in full) + m P(before): both weights sum to one, so the mean is exact.
         for ((held, full), before) in held.iter().zip(&full).zip(&before) {
             prop_assert!((held - ((1.0 - m) * full + m * before)).abs() < 1e-12);
