@@ -23,8 +23,8 @@ const MUTANTS: [Mutant; 4] = [
     Mutant {
         test: "groups_temper_what_repeats",
         file: "crates/reason/src/posterior.rs",
-        stands: "line.group.map_or(1.0, |g| 1.0 - model.parts.overlaps[g])",
-        instead: "line.group.map_or(1.0, |_| 1.0)",
+        stands: "group.map_or(0.0, |g| model.parts.overlaps[g])",
+        instead: "group.map_or(0.0, |_| 0.0)",
     },
     Mutant {
         test: "forms_part_what_is_alike_on_the_average",
