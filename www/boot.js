@@ -1,15 +1,18 @@
 // Starts the program, keeps it for places without a signal, and says so in words when either goes wrong.
 //
 // The build joins the glue of wasm-bindgen in front of this file and hands it over as `init`. The names of the
-// other files stand on the tag with the id `boot`: data-wasm, data-core, data-book.
+// other files stand on the tag with the id `boot`: data-wasm, data-core, data-book, and on the question page, whose own
+// program is only the opening, data-app and data-app-wasm for the whole, data-marks for the tables of marks.
 //
 // What the program may count on:
-//   globalThis.pressmarkPack("core" | "book")  promise of a Uint8Array, checked against its digest; fails with a sentence
-// Events on window that the program sends:
+//   globalThis.pressmarkPack("core" | "book" | "marks")  promise of a Uint8Array, checked against its digest; fails with a sentence
+// Events on window that the programs send:
 //   pressmark:usable         the first question, or the piece in the address, can be answered now
 //   pressmark:trouble        detail: a sentence to show, with a link to start again
 //   pressmark:accept-update  the user agreed to the new version
-// Events on window that the program may listen for:
+//   pressmark:whole-wanted   something is asked for that only the whole program has
+// Events on window that the programs may listen for:
+//   pressmark:whole-failed   detail: a sentence that says why the whole program did not come
 //   pressmark:offline-ready  everything is kept on this device now
 //   pressmark:offline-failed detail: a sentence that says why it could not be kept
 //   pressmark:update         a new version waits for pressmark:accept-update
@@ -80,9 +83,34 @@ async function loaded(half) {
 
 const asked = {};
 // The core is wanted twice: for the first question, and again with the book.
-globalThis.pressmarkPack = (half) => (asked[half] ??= loaded(half));
+globalThis.pressmarkPack = (half) => (asked[half] ??= loaded(half).catch((reason) => {
+  // Asked for again it may come.
+  delete asked[half];
+  throw reason;
+}));
 
 // ---- Start
+
+/** Begins a program; false when that failed and there is nothing that could be used. */
+async function begin(wasm, glue) {
+  // A wrong media type makes the glue fall back from streaming by itself.
+  const answer = await fetch(wasm);
+  if (!answer.ok) throw new Error(`status ${answer.status}`);
+  await (await glue)({ module_or_path: answer });
+}
+
+let coming;
+/** The whole program. When the opening runs it gives the page over; otherwise it begins by itself. */
+function whole() {
+  coming ??= begin(names.appWasm, import(`./${names.app}`).then((glue) => glue.default)).catch((reason) => {
+    coming = undefined;
+    console.warn(reason);
+    const sentence = "The rest of Pressmark could not be loaded: there seems to be no connection.";
+    if (usable) tell("whole-failed", sentence);
+    else throw reason;
+  });
+  return coming;
+}
 
 async function start() {
   if (typeof WebAssembly !== "object") {
@@ -90,10 +118,12 @@ async function start() {
     return;
   }
   try {
-    // A wrong media type makes the glue fall back from streaming by itself.
-    const answer = await fetch(names.wasm);
-    if (!answer.ok) throw new Error(`status ${answer.status}`);
-    await init({ module_or_path: answer });
+    // A link may name anything, a fresh start needs the first questions only.
+    if (names.app && location.hash.length > 1) await whole();
+    else {
+      if (names.app) page.dataset.opening = "";
+      await begin(names.wasm, init);
+    }
   } catch (reason) {
     if (page.dataset.state === "stopped") return;
     stopped("Pressmark could not be loaded. Is there a connection? A newer version may also just have been put in its place.");
@@ -104,10 +134,18 @@ async function start() {
 addEventListener("pressmark:usable", () => {
   usable = true;
   if (page.dataset.state === "held") delete page.dataset.state;
-  // The files for offline use would compete with the first question on a slow line: they come after it.
+  // What comes after would compete with the first question on a slow line.
   const idle = globalThis.requestIdleCallback ?? ((work) => setTimeout(work, 1500));
-  idle(() => keep());
+  idle(async () => {
+    if ("opening" in page.dataset) await whole();
+    keep();
+  });
 }, { once: true });
+
+addEventListener("pressmark:whole-wanted", whole);
+addEventListener("online", () => "opening" in page.dataset && whole());
+// From here on nothing is left of the opening that could be asked.
+addEventListener("pressmark:handover", () => delete page.dataset.opening);
 
 // ---- Offline
 

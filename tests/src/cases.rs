@@ -98,7 +98,7 @@ fn overlaps(line: &str, guide: &Guide, state: &State) -> Result<(), String> {
     }
     let mut finding = state.clone();
     finding.screen = Screen::Finding;
-    let Body::Finding(found) = view(guide, &finding, false).body else {
+    let Body::Finding(found) = view(guide, &finding).body else {
         return Err("there is no finding".to_string());
     };
     let meets = found.years.nine_runs.iter().any(|(first, last)| *first <= to && from <= *last);

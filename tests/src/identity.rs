@@ -21,7 +21,7 @@ pub struct Walk {
 /// # Errors
 /// A sentence when the pack cannot be read.
 pub fn wander(core: &[u8], book: &[u8], n: u32, seed: u64) -> Result<Walk, String> {
-    let guide = Guide::from_bytes(core, Some(book), crate::YEAR)?;
+    let guide = Guide::from_bytes(core, book, crate::YEAR)?;
     let mut random = Random::seeded(seed);
     let mut hash = Hash(0xcbf2_9ce4_8422_2325);
     let mut answers = 0;
@@ -46,7 +46,7 @@ pub fn wander(core: &[u8], book: &[u8], n: u32, seed: u64) -> Result<Walk, Strin
         }
         state.screen = Screen::Finding;
         state.money = true;
-        if let Body::Finding(f) = view(&guide, &state, false).body {
+        if let Body::Finding(f) = view(&guide, &state).body {
             hash.add(format!("{f:?}").as_bytes());
         }
     }
@@ -55,7 +55,7 @@ pub fn wander(core: &[u8], book: &[u8], n: u32, seed: u64) -> Result<Walk, Strin
 
 /// What a user might tap now.
 fn taps(guide: &Guide, state: &State, random: &mut Random) -> Vec<Msg> {
-    let question = match view(guide, state, false).body {
+    let question = match view(guide, state).body {
         Body::Look(v) => v.question,
         Body::Place(_) => return vec![Msg::SkipPlace],
         _ => return vec![Msg::LookOn, Msg::Ask(random.below(guide.core.questions.len()))],

@@ -49,7 +49,7 @@ pub fn irons() -> (Vec<u8>, Vec<u8>) {
 #[allow(clippy::expect_used, reason = "a test harness")]
 pub fn guide() -> Guide {
     let (core, book) = irons();
-    Guide::from_bytes(&core, Some(&book), YEAR).expect("the bundled pack can be read")
+    Guide::from_bytes(&core, &book, YEAR).expect("the bundled pack can be read")
 }
 
 /// Relative path and text of every plain file of a pack.

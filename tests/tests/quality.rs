@@ -10,7 +10,7 @@ fn the_bundled_pack_has_no_fault() {
     let files = packs::files();
     let compiled = packs::compiled(&files);
     let guide =
-        Guide::from_bytes(&compiled.core_bytes, Some(&compiled.book_bytes), YEAR).expect("a sound pack");
+        Guide::from_bytes(&compiled.core_bytes, &compiled.book_bytes, YEAR).expect("a sound pack");
     let quality = quality::of(&guide, &files, &compiled);
     let fared = quality.fared;
     println!(

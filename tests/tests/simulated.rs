@@ -75,7 +75,7 @@ fn on_the_page(guide: &Guide, piece: &Piece, tools: &[&str]) -> (Vec<usize>, f64
     state.manner = Manner::Guided;
     state.tools = tools.iter().filter_map(at).collect();
     let mut asked = Vec::new();
-    while let Body::Look(look) = view(guide, &state, false).body {
+    while let Body::Look(look) = view(guide, &state).body {
         let question = look.question;
         asked.push(question);
         let taps = match &piece.told[question] {
@@ -90,7 +90,7 @@ fn on_the_page(guide: &Guide, piece: &Piece, tools: &[&str]) -> (Vec<usize>, f64
         assert!(asked.len() <= guide.core.questions.len(), "it ends");
     }
     state.screen = Screen::Finding;
-    match view(guide, &state, false).body {
+    match view(guide, &state).body {
         Body::Finding(found) => (asked, f64::from(found.share) / 1000.0),
         _ => (asked, f64::NAN),
     }

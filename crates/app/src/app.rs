@@ -1,8 +1,11 @@
-//! The program of the question page: one state, one reducer, and the carrying out of effects.
+//! The programs of the question page: one state, one reducer, and the carrying out of effects. There are two of them, the
+//! same but for what they can show. The opening asks the first questions and is small; the whole takes over from it
+//! when it has come and the screen changes anyway.
 
 use crate::browser::{address, clipboard, clock, events, pack, page, store};
-use crate::ui::{Around, learn, screen};
-use consult::{Effect, Figure, Guide, Msg, State, update, view};
+use crate::ui::{Around, Draw, every, learn, of_opening, screen};
+use consult::marks::Mark;
+use consult::{Body, Effect, Figure, Guide, Msg, State, View, arrive, leave, opening, update, view};
 use gloo_events::EventListener;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -10,11 +13,36 @@ use yew::prelude::*;
 pub(crate) const PREFERENCES: &str = "pressmark.preferences";
 pub(crate) const THEME: &str = "pressmark.theme";
 
+/// What a program can show. What it does not name is not linked into it.
+#[derive(Clone, Copy)]
+pub struct Rooms {
+    view: fn(&Guide, &State) -> View,
+    draw: Draw,
+    leave: Option<fn(&Guide, &State) -> String>,
+    learn: fn(&Guide, &[u8]) -> Result<(), String>,
+}
+
+impl Rooms {
+    /// The first questions.
+    pub const OPENING: Rooms = Rooms {
+        view: |guide, state| opening(guide, state, false),
+        draw: of_opening,
+        leave: Some(leave),
+        learn: |_, _| Ok(()),
+    };
+    /// Everything.
+    pub const EVERY: Rooms = Rooms { view, draw: every, leave: None, learn: Guide::learn_marks };
+}
+
 /// What the program starts with.
 #[derive(Properties, Clone)]
 pub struct AppProps {
     /// The pack made ready.
     pub guide: Rc<Guide>,
+    /// What it can show.
+    pub rooms: Rooms,
+    /// What the opening left, if it ran before.
+    pub left: Option<Rc<str>>,
 }
 
 impl PartialEq for AppProps {
@@ -27,8 +55,10 @@ impl PartialEq for AppProps {
 pub enum Happened {
     /// In the consultation.
     Do(Msg),
-    /// The whole pack has come, or a sentence why not.
-    Whole(Result<Rc<Guide>, String>),
+    /// The whole program has come, or a sentence why not.
+    Whole(Result<(), String>),
+    /// The tables of marks have come, or a sentence why not.
+    Tables(Result<Vec<u8>, String>),
     /// Everything is kept on this device, or a sentence why not.
     Kept(Result<(), String>),
     /// A new version waits.
@@ -42,9 +72,13 @@ pub enum Happened {
 /// The program.
 pub struct App {
     guide: Rc<Guide>,
+    rooms: Rooms,
     state: State,
     waiting: Vec<Effect>,
     around: Around,
+    /// The whole program waits to take over.
+    whole: bool,
+    leaving: bool,
     _ears: Vec<Option<EventListener>>,
 }
 
@@ -53,39 +87,49 @@ impl Component for App {
     type Properties = AppProps;
 
     fn create(ctx: &Context<Self>) -> Self {
-        let guide = ctx.props().guide.clone();
+        let AppProps { guide, rooms, left } = ctx.props().clone();
         let link = ctx.link();
-        let mut state = State::default();
-        if let Some(kept) = store::read(PREFERENCES) {
-            state = update(&guide, state, Msg::Preferences(kept)).0;
-        }
-        let (state, waiting) = update(&guide, state, Msg::Went(address::fragment()));
+        let arrived = left.and_then(|text| arrive(&guide, &text).ok());
+        let (state, waiting) =
+            arrived.map_or_else(|| started(&guide), |state| (state, vec![Effect::Heading]));
         let went = || link.callback(|()| Happened::Do(Msg::Went(address::fragment())));
         let (back, jumped) = (went(), went());
         let (ready, failed) = (link.callback(Happened::Kept), link.callback(Happened::Kept));
         let newer = link.callback(|()| Happened::Update);
+        let (came, lost) = (link.callback(Happened::Whole), link.callback(Happened::Whole));
         let ears = vec![
             events::hear("popstate", move |_| back.emit(())),
             events::hear("hashchange", move |_| jumped.emit(())),
             events::hear("pressmark:offline-ready", move |_| ready.emit(Ok(()))),
             events::hear("pressmark:offline-failed", move |why| failed.emit(Err(why.unwrap_or_default()))),
             events::hear("pressmark:update", move |_| newer.emit(())),
+            events::hear("pressmark:whole-ready", move |_| came.emit(Ok(()))),
+            events::hear("pressmark:whole-failed", move |why| lost.emit(Err(why.unwrap_or_default()))),
         ];
         let mut around = Around::default();
         learn(&mut around.art, art(&guide));
-        App { guide, state, waiting, around, _ears: ears }
+        App { guide, rooms, state, waiting, around, whole: false, leaving: false, _ears: ears }
     }
 
-    fn update(&mut self, _: &Context<Self>, happened: Happened) -> bool {
+    fn update(&mut self, ctx: &Context<Self>, happened: Happened) -> bool {
         match happened {
             Happened::Do(msg) => {
                 let (state, effects) = update(&self.guide, std::mem::take(&mut self.state), msg);
                 self.state = state;
+                // The screen changes anyway: nothing moves under a finger.
+                self.leaving |= self.whole && effects.contains(&Effect::Heading);
                 self.waiting.extend(effects);
             }
-            // Without the book the opening can still be answered.
+            // Without the rest the opening can still be answered.
             Happened::Whole(Err(sentence)) => self.state.notice = Some(sentence),
-            Happened::Whole(Ok(guide)) => self.take(guide),
+            Happened::Whole(Ok(())) => {
+                self.whole = true;
+                self.leaving |= (self.rooms.view)(&self.guide, &self.state).body == Body::Later;
+            }
+            Happened::Tables(came) => match came.and_then(|bytes| (self.rooms.learn)(&self.guide, &bytes)) {
+                Ok(()) => ctx.link().send_message(Happened::Do(Msg::Tables)),
+                Err(sentence) => self.state.notice = Some(sentence),
+            },
             Happened::Kept(kept) => self.around.kept = Some(kept),
             Happened::Update => self.around.update = true,
             Happened::Unkept(unkept) => self.around.unkept = unkept,
@@ -96,22 +140,35 @@ impl Component for App {
 
     fn view(&self, ctx: &Context<Self>) -> Html {
         let on = ctx.link().callback(Happened::Do);
-        screen(&view(&self.guide, &self.state, false), &self.around, &self.guide, &on)
+        let view = (self.rooms.view)(&self.guide, &self.state);
+        screen(&view, self.rooms.draw, &self.around, &self.guide, &on)
     }
 
     fn rendered(&mut self, ctx: &Context<Self>, first: bool) {
         for effect in std::mem::take(&mut self.waiting) {
             self.carry_out(ctx, effect);
         }
+        let wanted = self.rooms.leave.is_some() && !self.whole;
+        if wanted && (self.rooms.view)(&self.guide, &self.state).body == Body::Later {
+            events::tell("whole-wanted", None);
+        }
         if first {
             page::theme(self.state.theme.word());
             events::tell("usable", None);
-            if !self.guide.is_whole() {
-                let came = ctx.link().callback(Happened::Whole);
-                wasm_bindgen_futures::spawn_local(async move { came.emit(guide(true).await) });
-            }
+        }
+        if let Some(leave) = self.rooms.leave.filter(|_| std::mem::take(&mut self.leaving)) {
+            events::tell("handover", Some(&leave(&self.guide, &self.state)));
         }
     }
+}
+
+/// A fresh state, or that of the address, with the preferences of this device.
+fn started(guide: &Guide) -> (State, Vec<Effect>) {
+    let mut state = State::default();
+    if let Some(kept) = store::read(PREFERENCES) {
+        state = update(guide, state, Msg::Preferences(kept)).0;
+    }
+    update(guide, state, Msg::Went(address::fragment()))
 }
 
 /// The figures that a guide brings.
@@ -119,22 +176,24 @@ fn art(guide: &Guide) -> &[Figure] {
     guide.book.as_ref().map_or(&guide.core.art, |book| &book.art)
 }
 
-/// Loads the pack and makes it ready: the core alone, or the whole.
+/// Loads the core of the pack and makes it ready.
 ///
 /// # Errors
 /// A sentence for the user.
-pub async fn guide(whole: bool) -> Result<Rc<Guide>, String> {
+pub async fn core() -> Result<Rc<Guide>, String> {
+    Guide::of_core(&pack::load("core").await?, clock::this_year()).map(Rc::new)
+}
+
+/// Loads both halves of the pack and makes them ready.
+///
+/// # Errors
+/// A sentence for the user.
+pub async fn whole() -> Result<Rc<Guide>, String> {
     let core = pack::load("core").await?;
-    let book = if whole { Some(pack::load("book").await?) } else { None };
-    Guide::from_bytes(&core, book.as_deref(), clock::this_year()).map(Rc::new)
+    Guide::from_bytes(&core, &pack::load("book").await?, clock::this_year()).map(Rc::new)
 }
 
 impl App {
-    fn take(&mut self, guide: Rc<Guide>) {
-        learn(&mut self.around.art, art(&guide));
-        self.guide = guide;
-    }
-
     fn carry_out(&mut self, ctx: &Context<Self>, effect: Effect) {
         match effect {
             Effect::Address { fragment, push } => address::set(&fragment, push),
@@ -149,6 +208,17 @@ impl App {
                     ctx.link().send_message(Happened::Unkept(unkept));
                 }
             }
+            Effect::Insert(text) => {
+                if let Some(all) = page::insert("lettering", &text) {
+                    ctx.link().send_message(Happened::Do(Msg::Mark(Mark::Type(all))));
+                }
+            }
+            // The opening leaves before anything is read.
+            Effect::Tables if self.rooms.leave.is_none() => {
+                let came = ctx.link().callback(Happened::Tables);
+                wasm_bindgen_futures::spawn_local(async move { came.emit(pack::load("marks").await) });
+            }
+            Effect::Tables => {}
             Effect::AcceptUpdate => events::tell("accept-update", None),
             Effect::Say(text) => ctx.link().send_message(Happened::Said(text)),
         }

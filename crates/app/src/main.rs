@@ -1,7 +1,9 @@
-//! The question page: loads the pack, then takes the page over.
+//! The whole program of the question page. It begins with the piece in the address, or goes on where the opening stands.
 
-use app::app::{App, AppProps, guide};
-use app::browser;
+use app::app::{App, AppProps, Rooms, whole};
+use app::browser::{events, page};
+use consult::Guide;
+use std::rc::Rc;
 
 #[cfg(target_arch = "wasm32")]
 #[global_allocator]
@@ -12,14 +14,27 @@ fn main() {
 }
 
 async fn start() {
-    // A link may name any question; a fresh start needs those of the opening only.
-    let whole = !browser::address::fragment().is_empty();
-    match (guide(whole).await, browser::page::root()) {
-        (Ok(guide), Some(root)) => {
-            let props = AppProps { guide };
+    match whole().await {
+        Ok(guide) if page::is_answered() => {
+            // The opening is told only after somebody listens to what it leaves.
+            events::hear_once("pressmark:handover", |left| {
+                // It must be gone before the page is drawn anew.
+                wasm_bindgen_futures::spawn_local(async move { take_over(guide, left) });
+            });
+            events::tell("whole-ready", None);
+        }
+        Ok(guide) => take_over(guide, None),
+        Err(sentence) if page::is_answered() => events::tell("whole-failed", Some(&sentence)),
+        Err(sentence) => events::tell("trouble", Some(&sentence)),
+    }
+}
+
+fn take_over(guide: Rc<Guide>, left: Option<String>) {
+    match page::root() {
+        Some(root) => {
+            let props = AppProps { guide, rooms: Rooms::EVERY, left: left.map(Rc::from) };
             yew::Renderer::<App>::with_root_and_props(root, props).render();
         }
-        (Err(sentence), _) => browser::events::tell("trouble", Some(&sentence)),
-        (Ok(_), None) => browser::events::tell("trouble", Some("This page is damaged. Load it again.")),
+        None => events::tell("trouble", Some(page::DAMAGED)),
     }
 }

@@ -1,113 +1,86 @@
-//! What half of typical examples sell for, and the same for a piece whose kind is in doubt.
+//! What half of typical examples sell for, as a distribution of one price.
+
+use crate::condition::Worn;
+use crate::index::Ratio;
+use crate::mixture::Mixture;
+use crate::student;
 
 /// Distance between the quartiles of a standard normal (2 x 0.674490): published in any normal table.
-const MIDDLE_HALF: f64 = 1.348_979_500_392_163_4;
+pub(crate) const MIDDLE_HALF: f64 = 1.348_979_500_392_163_4;
 
-/// A log-normal price, from its middle half.
+/// A price whose logarithm is normal, or Student's t where both its middle and its width come from few sales.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Band {
     mean: f64,
     sd: f64,
+    /// Degrees of freedom; none for the normal.
+    freedom: Option<f64>,
 }
 
 impl Band {
-    /// From the quartiles in minor units, `low` below `high`, both above zero.
+    /// From the quartiles in minor units, `low` below `high`, both above zero: a log-normal.
     #[must_use]
     pub fn of_middle_half(low: i64, high: i64) -> Band {
-        let (low, high) = (libm::log(low.max(1) as f64), libm::log(high.max(2) as f64));
-        Band { mean: f64::midpoint(low, high), sd: ((high - low) / MIDDLE_HALF).max(0.05) }
+        let (mean, sd) = moments(low, high);
+        Band { mean, sd, freedom: None }
     }
 
-    /// P(price below `minor`).
+    /// A t of the logarithm.
+    pub(crate) fn student(mean: f64, scale: f64, freedom: f64) -> Band {
+        Band { mean, sd: scale, freedom: Some(freedom) }
+    }
+
+    /// P(price below this many minor units).
+    #[must_use]
+    pub fn share_below(&self, minor: i64) -> f64 {
+        self.below(minor.max(0) as f64)
+    }
+
+    /// P(price below `minor`), whole minor units. As [`Band::share_below`]; it goes when no caller holds minor units as a
+    /// float any more.
     #[must_use]
     pub fn below(&self, minor: f64) -> f64 {
-        0.5 * libm::erfc(-(libm::log(minor) - self.mean) / (self.sd * core::f64::consts::SQRT_2))
-    }
-}
-
-/// Several bands with weights: doubt about the kind widens what a piece may be worth.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Mixture {
-    parts: Vec<(f64, Band)>,
-}
-
-impl Mixture {
-    /// From weights of any positive scale; `None` when nothing has weight.
-    #[must_use]
-    pub fn new(parts: Vec<(f64, Band)>) -> Option<Mixture> {
-        let sum: f64 = parts.iter().map(|(w, _)| w).sum();
-        (sum > 0.0).then(|| Mixture { parts: parts.into_iter().map(|(w, b)| (w / sum, b)).collect() })
+        self.below_log(libm::log(minor))
     }
 
-    /// P(price below `minor`).
-    #[must_use]
-    pub fn below(&self, minor: f64) -> f64 {
-        self.parts.iter().map(|(w, b)| w * b.below(minor)).sum()
+    pub(crate) fn below_log(&self, log: f64) -> f64 {
+        let away = (log - self.mean) / self.sd;
+        match self.freedom {
+            Some(freedom) => student::below(away, freedom),
+            None => 0.5 * libm::erfc(-away / core::f64::consts::SQRT_2),
+        }
     }
 
     /// The price in minor units below which this share (0.001 to 0.999) falls.
     #[must_use]
     pub fn quantile(&self, share: f64) -> i64 {
-        let (mut low, mut high) = (0.0, 50.0);
-        for _ in 0..60 {
-            let middle = f64::midpoint(low, high);
-            if self.below(libm::exp(middle)) < share { low = middle } else { high = middle }
-        }
-        libm::round(libm::exp(low)) as i64
+        Mixture::of(*self).quantile(share)
+    }
+
+    /// The same in money of another year.
+    #[must_use]
+    pub fn at(self, ratio: Ratio) -> Band {
+        Band { mean: self.mean + ratio.log(), ..self }
+    }
+
+    /// The same for a piece in this condition: moved by the factor, wider by its spread. The sum of a t and a normal is
+    /// taken for a t of the same freedom, which keeps the heavier tails.
+    #[must_use]
+    pub fn in_condition(self, worn: &Worn) -> Band {
+        let (log, spread) = worn.log();
+        Band { mean: self.mean + log, sd: (self.sd * self.sd + spread * spread).sqrt(), ..self }
     }
 }
 
-/// Down to a step that claims no more than is known: 1, 2, 5, 10, 20... currency units, a sixth of the amount
-/// at most.
-#[must_use]
-pub fn round_down(minor: i64) -> i64 {
-    minor.div_euclid(step(minor)) * step(minor)
-}
-
-/// The same upwards.
-#[must_use]
-pub fn round_up(minor: i64) -> i64 {
-    -(-minor).div_euclid(step(minor)) * step(minor)
-}
-
-fn step(minor: i64) -> i64 {
-    let mut unit = 100;
-    loop {
-        for step in [unit, 2 * unit, 5 * unit] {
-            if minor < step * 15 || step > 1_000_000_000 {
-                return step;
-            }
-        }
-        unit *= 10;
-    }
+/// Mean and standard deviation of the logarithm, from quartiles in minor units.
+pub(crate) fn moments(low: i64, high: i64) -> (f64, f64) {
+    let (low, high) = (libm::log(low.max(1) as f64), libm::log(high.max(2) as f64));
+    (f64::midpoint(low, high), ((high - low) / MIDDLE_HALF).max(0.05))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn quartiles_come_back() {
-        let one = Mixture::new(vec![(3.0, Band::of_middle_half(1000, 3500))]).expect("has weight");
-        assert!((one.quantile(0.25) - 1000).abs() <= 1 && (one.quantile(0.75) - 3500).abs() <= 1);
-        assert!((one.quantile(0.5) - 1871).abs() <= 1, "the median is the geometric mean of the quartiles");
-    }
-
-    #[test]
-    fn doubt_widens() {
-        let (cheap, dear) = (Band::of_middle_half(300, 1400), Band::of_middle_half(7500, 27500));
-        let doubt = Mixture::new(vec![(0.5, cheap), (0.5, dear)]).expect("has weight");
-        assert!(doubt.quantile(0.25) < 1400 && doubt.quantile(0.75) > 7500);
-        assert!(Mixture::new(vec![(0.0, cheap)]).is_none());
-    }
-
-    #[test]
-    fn rounding_keeps_the_band_inside() {
-        for minor in [1, 99, 100, 1499, 1871, 12_345, 999_999, 123_456_789] {
-            assert!(round_down(minor) <= minor && minor <= round_up(minor), "{minor}");
-        }
-        assert_eq!((round_down(1871), round_up(1871)), (1800, 2000));
-    }
 
     #[test]
     fn below_agrees_with_a_normal_table() {
@@ -118,61 +91,24 @@ mod tests {
         assert!((band.below(median) - 0.5).abs() < 1e-9);
         assert!((band.below(one_up) - 0.841_345).abs() < 1e-6);
         assert!(band.below(0.0).abs() < 1e-12, "nothing is cheaper than nothing");
+        assert!(band.share_below(-5).abs() < 1e-12 && band.share_below(1000) - 0.25 < 1e-9);
     }
 
     #[test]
     fn a_middle_half_of_nothing_still_has_a_width() {
         // Outside of what a pack may hold (low below high, both above zero): no NaN comes of it.
         for (low, high) in [(0, 0), (5, 5), (-3, 2), (i64::MAX, i64::MAX), (100, 1)] {
-            let one = Mixture::new(vec![(1.0, Band::of_middle_half(low, high))]).expect("has weight");
+            let one = Band::of_middle_half(low, high);
             let (quarter, rest) = (one.quantile(0.25), one.quantile(0.75));
             assert!(quarter <= rest && one.below(1000.0).is_finite(), "{low} to {high}: {quarter}, {rest}");
         }
     }
 
-    proptest::proptest! {
-        #![proptest_config(proptest::prelude::ProptestConfig {
-            cases: 400,
-            rng_seed: proptest::test_runner::RngSeed::Fixed(63),
-            failure_persistence: None,
-            ..proptest::prelude::ProptestConfig::default()
-        })]
-
-        #[test]
-        fn quantiles_rise_and_turn_back_into_shares(
-            parts in proptest::collection::vec((1_u32..1000, 1_i64..500_000, 2_i64..50), 1..8),
-        ) {
-            let bands = parts.iter().map(|(w, low, times)| (f64::from(*w), Band::of_middle_half(*low, low * times)));
-            let mixture = Mixture::new(bands.collect()).expect("has weight");
-            let mut last = 0;
-            for share in [0.001, 0.1, 0.25, 0.5, 0.75, 0.9, 0.999] {
-                let price = mixture.quantile(share);
-                proptest::prop_assert!(price >= last, "{price} after {last}");
-                last = price;
-                // A whole minor unit lies between the price and its rounding; the share is met within one.
-                let (under, over) = (mixture.below(price as f64 - 1.0), mixture.below(price as f64 + 1.0));
-                proptest::prop_assert!(under <= share && share <= over, "{under} {share} {over}");
-            }
-            // A mixture lies between the lowest and the highest of its parts.
-            let medians: Vec<i64> = parts
-                .iter()
-                .filter_map(|(_, low, times)| Mixture::new(vec![(1.0, Band::of_middle_half(*low, low * times))]))
-                .map(|one| one.quantile(0.5))
-                .collect();
-            let median = mixture.quantile(0.5);
-            proptest::prop_assert!(medians.iter().any(|m| *m <= median + 1) && medians.iter().any(|m| *m >= median - 1));
-        }
-
-        #[test]
-        fn rounding_claims_little_and_loses_little(minor in 0_i64..1_000_000_000_000) {
-            let (down, up) = (round_down(minor), round_up(minor));
-            proptest::prop_assert!(0 <= down && down <= minor && minor <= up);
-            proptest::prop_assert!(down % 100 == 0 && up % 100 == 0, "whole currency units");
-            // Never finer than a unit; above that the amount is at least 15 of the step before, and of 1, 2, 5, 10 none
-            // is more than two and a half times the one before: a sixth at most.
-            let step = up - down;
-            proptest::prop_assert!(step <= 100.max(minor / 6), "{minor} in steps of {step}");
-            proptest::prop_assert!(round_down(down) == down && round_up(up) == up, "rounded once is rounded");
-        }
+    #[test]
+    fn tails_of_a_t_are_heavier() {
+        let (normal, t) = (Band::of_middle_half(1000, 2000), Band::student(7.0, 0.5, 4.0));
+        assert!(normal.below(100_000.0) > 0.999_999);
+        // Published: of Student's t with four degrees one half in a hundred lies above 4.604.
+        assert!((t.below(libm::exp(7.0 + 0.5 * 4.604)) - 0.995).abs() < 1e-4);
     }
 }

@@ -293,21 +293,33 @@ const SLIPS: &[(&str, &str, &str, &str)] = &[
     ),
     (
         "sizes.toml",
-        "fits = \"mass\"               # so many grams to the number\ngrams = 453.6\n",
-        "fits = \"mass\"\n",
-        "sizes.toml:3: grams: The field is missing. Add a line such as: grams = 10",
+        "grams = 875\n",
+        "",
+        "sizes.toml:54: grams: The field is missing. Add a line such as: grams = 10",
     ),
     (
         "sizes.toml",
         "fits = \"length\"",
         "fits = \"lenght\"",
-        "sizes.toml:44: fits: \"lenght\" cannot stand here. Write one of: none, mass, length.",
+        "sizes.toml:46: fits: \"lenght\" cannot stand here. Write one of: none, mass, length.",
     ),
     (
         "sizes.toml",
         "from = 8\nto = 24",
         "from = 24\nto = 8",
-        "sizes.toml:41: from: The smallest is above the greatest.",
+        "sizes.toml:43: from: The smallest is above the greatest.",
+    ),
+    (
+        "sizes.toml",
+        "grams = 875\nspread = 100\n",
+        "grams = 875\n",
+        "sizes.toml:54: spread: The field is missing. Add a line such as: spread = 10",
+    ),
+    (
+        "sizes.toml",
+        "heft = 550 ",
+        "heft = 0 ",
+        "sizes.toml:92: irons.heft: The number must lie between 1 and 20000.",
     ),
     (
         "issue-days.csv",

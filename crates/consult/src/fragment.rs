@@ -2,10 +2,11 @@
 //!
 //! Version, pack id, then one token each: `p2` place, `o` only a picture, `a1` aim, a question's code with the codes
 //! of its choices (`+` between two, `x` for "can't tell", tenths of mm or g with the instrument's letter for a measurement,
-//! a trailing `u` for unsure), last the screen. Behind `~` a check of all before it, so that a link that lost a
+//! a trailing `u` for unsure), `mNO_1134?8` the lettering, `q5` a question asked for by hand, last the screen. Behind `~` a check of all before it, so that a link that lost a
 //! character is refused instead of being read as another piece.
 
 use crate::guide::{Aim, Guide};
+use crate::marks::LONGEST as LONGEST_LETTERING;
 use crate::state::{Given, Screen, State, What, measures};
 use measure::Instrument;
 use pack::Form;
@@ -30,11 +31,18 @@ pub fn write(guide: &Guide, state: &State) -> String {
         tokens.push(format!("a{at}"));
     }
     tokens.extend(state.given.iter().map(|g| token(guide, g)));
+    if state.marks.is_told() {
+        tokens.push(format!("m{}", escaped(&state.marks.text)));
+    }
+    if let Some(question) = state.focus {
+        tokens.push(format!("q{}", core.questions[question].code));
+    }
     match state.screen {
         Screen::Look => {}
         Screen::Finding => tokens.push("f".to_string()),
         Screen::List => tokens.push("l".to_string()),
         Screen::Setup => tokens.push("s".to_string()),
+        Screen::Marks => tokens.push("k".to_string()),
     }
     let body = tokens.join("/");
     let check = check(&body);
@@ -110,11 +118,23 @@ fn read_token(guide: &Guide, state: &mut State, token: &str) -> Option<()> {
         "f" => state.screen = Screen::Finding,
         "l" => state.screen = Screen::List,
         "s" => state.screen = Screen::Setup,
+        "k" => state.screen = Screen::Marks,
         "o" => state.picture = true,
         _ if token.starts_with('p') => {
             let code: u16 = token[1..].parse().ok()?;
             state.place = guide.core.places.iter().position(|p| p.code == code)?;
             state.place_asked = true;
+        }
+        _ if token.starts_with('m') => {
+            let text = unescaped(&token[1..])?;
+            if text.chars().count() > LONGEST_LETTERING || text.chars().any(char::is_control) {
+                return None;
+            }
+            state.marks.text = text;
+        }
+        _ if token.starts_with('q') => {
+            let code: u16 = token[1..].parse().ok()?;
+            state.focus = Some(guide.core.questions.iter().position(|q| q.code == code)?);
         }
         _ if token.starts_with('a') => state.aim = *Aim::ALL.get(token[1..].parse::<usize>().ok()?)?,
         _ => {
@@ -160,6 +180,38 @@ fn read_given(guide: &Guide, token: &str) -> Option<Given> {
         What::OneOf(set)
     };
     Some(Given { question, what, sure })
+}
+
+/// Letters, figures and the signs of the notation as they are, a blank as `_`, each byte of all else as `$` and two digits.
+fn escaped(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for b in text.bytes() {
+        match b {
+            b' ' => out.push('_'),
+            b'.' | b'?' | b'*' | b'-' | b';' => out.push(char::from(b)),
+            _ if b.is_ascii_alphanumeric() => out.push(char::from(b)),
+            _ => out.extend(['$', hex(b >> 4), hex(b & 15)]),
+        }
+    }
+    out
+}
+
+fn hex(digit: u8) -> char {
+    char::from(b"0123456789abcdef"[usize::from(digit)])
+}
+
+fn unescaped(text: &str) -> Option<String> {
+    let mut bytes = Vec::with_capacity(text.len());
+    let mut rest = text.bytes();
+    while let Some(b) = rest.next() {
+        let mut digit = || char::from(rest.next()?).to_digit(16);
+        bytes.push(match b {
+            b'_' => b' ',
+            b'$' => (digit()? * 16 + digit()?) as u8,
+            b => b,
+        });
+    }
+    String::from_utf8(bytes).ok()
 }
 
 /// Four letters from FNV-1a of the text (public-domain hash, Fowler, Noll and Vo).

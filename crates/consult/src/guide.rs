@@ -1,8 +1,10 @@
 //! A pack made ready for consulting.
 
+use crate::marks::{Reader, Reads};
 use appraise::Band;
 use pack::{Book, Core, Standing};
 use reason::{Goal, Model, Plan};
+use std::sync::OnceLock;
 use units::Year;
 
 /// A pack with its model and one plan for each aim.
@@ -17,6 +19,7 @@ pub struct Guide {
     /// The year it is.
     pub this_year: Year,
     pub(crate) plans: Vec<Plan>,
+    reader: OnceLock<Box<dyn Reads>>,
 }
 
 /// What the user wants to know most: questions are chosen for it.
@@ -60,20 +63,46 @@ impl Guide {
         let goals =
             [Goal::kind(&model), Goal::role(&model), Goal::make(&model), Goal::Mix(worth_steps(&core))];
         let plans = goals.into_iter().map(|g| Plan::new(&model, g)).collect();
-        Ok(Guide { core, model, book: None, this_year: this_year.clamp(dating::FIRST_YEAR, 9999), plans })
+        Ok(Guide {
+            core,
+            model,
+            book: None,
+            this_year: this_year.clamp(dating::FIRST_YEAR, 9999),
+            plans,
+            reader: OnceLock::new(),
+        })
     }
 
-    /// Reads the core of a pack and, when it has come, its book, and makes them ready. Without the book the questions
-    /// outside the opening are not asked.
+    /// Reads the core of a pack alone and makes it ready: the questions outside the opening are not asked.
     ///
     /// # Errors
     /// A sentence that says why the bytes were refused.
-    pub fn from_bytes(core: &[u8], book: Option<&[u8]>, this_year: Year) -> Result<Guide, String> {
-        let Some(book) = book else {
-            return Guide::new(pack::read_core(core).map_err(|f| f.0)?, this_year);
-        };
+    pub fn of_core(core: &[u8], this_year: Year) -> Result<Guide, String> {
+        Guide::new(pack::read_core(core).map_err(|f| f.0)?, this_year)
+    }
+
+    /// Reads both halves of a pack and makes them ready.
+    ///
+    /// # Errors
+    /// A sentence that says why the bytes were refused.
+    pub fn from_bytes(core: &[u8], book: &[u8], this_year: Year) -> Result<Guide, String> {
         let (core, book) = whole(core, book)?;
         Ok(Guide { book: Some(book), ..Guide::new(core, this_year)? })
+    }
+
+    /// Takes the tables of marks, which come when the marks room is first opened. A second time they are left as they are.
+    ///
+    /// # Errors
+    /// A sentence that says why the bytes were refused.
+    pub fn learn_marks(&self, bytes: &[u8]) -> Result<(), String> {
+        let marks = pack::marks::read_marks(bytes).map_err(|f| f.0)?;
+        self.reader.get_or_init(|| Box::new(Reader(dating::Tables::new(marks, self.this_year))));
+        Ok(())
+    }
+
+    /// What reads lettering, once the tables have come.
+    pub(crate) fn reader(&self) -> Option<&dyn Reads> {
+        self.reader.get().map(Box::as_ref)
     }
 
     /// Whether every question can be asked.

@@ -40,7 +40,7 @@ pub(crate) enum Asked {
 /// What is asked now: what the user asked for; then, once, the place; then the opening; then what tells most.
 pub(crate) fn asked(guide: &Guide, state: &State, facts: &Facts) -> Asked {
     if let Some(q) = state.focus {
-        return Asked::Question(q);
+        return if guide.core.questions[q].is_whole() { Asked::Question(q) } else { Asked::Later };
     }
     if !state.place_asked && !state.given.is_empty() && guide.core.places.len() > 1 {
         return Asked::Place;

@@ -1,6 +1,7 @@
 //! Everything a user did.
 
 use crate::guide::{Aim, Guide};
+use crate::marks::Marks;
 use measure::Instrument;
 use pack::Form;
 use reason::{Answer, Reach, Told};
@@ -42,6 +43,8 @@ pub enum Screen {
     List,
     /// Where, what with, what for, and how it is shown.
     Setup,
+    /// The marks room.
+    Marks,
 }
 
 /// How the next question is chosen.
@@ -105,6 +108,9 @@ pub(crate) struct Before {
     pub(crate) place_asked: bool,
     pub(crate) focus: Option<usize>,
     pub(crate) screen: Screen,
+    pub(crate) picture: bool,
+    /// The lettering that stood, where the step changed it.
+    pub(crate) lettering: Option<String>,
 }
 
 /// Everything a user did.
@@ -112,6 +118,8 @@ pub(crate) struct Before {
 pub struct State {
     /// The answers, in the order in which they were given.
     pub given: Vec<Given>,
+    /// The lettering of the piece.
+    pub marks: Marks,
     /// Index of the place where the piece is offered; 0 is "not said".
     pub place: usize,
     /// Whether the place was asked.

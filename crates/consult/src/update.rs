@@ -5,6 +5,7 @@ use crate::finding::Facts;
 use crate::fragment;
 use crate::guide::{Aim, Guide};
 use crate::look::{self, Asked};
+use crate::marks::{self, Mark, Marks};
 use crate::state::{Before, Given, Manner, Screen, State, Theme, Typed, What};
 use measure::Instrument;
 use pack::{Form, Question};
@@ -56,6 +57,10 @@ pub enum Msg {
     Theme(Theme),
     /// A screen.
     Show(Screen),
+    /// To the lettering.
+    Mark(Mark),
+    /// The tables of marks have come.
+    Tables,
     /// Money shown or hidden.
     Money,
     /// "Why this?" opened or closed.
@@ -100,6 +105,10 @@ pub enum Effect {
     AcceptUpdate,
     /// Say this to a screen reader.
     Say(String),
+    /// Load the tables of marks.
+    Tables,
+    /// Put this where the caret stands in the field of the lettering, or, when empty, rub out what stands before it.
+    Insert(String),
 }
 
 /// The only way a state changes.
@@ -127,13 +136,13 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
             effects.push(address(guide, &state, false));
         }
         Msg::TakeBack(question) => {
-            remember(&mut state);
+            step(&mut state);
             state.given.retain(|g| g.question != question);
             state.drop_closed(guide);
             effects.push(address(guide, &state, true));
         }
         Msg::Ask(question) => {
-            remember(&mut state);
+            step(&mut state);
             state.focus = Some(question);
             go(guide, &mut state, Screen::Look, &mut effects);
         }
@@ -152,14 +161,14 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
         Msg::Place(place) => {
             let asked = state.screen == Screen::Look;
             if asked {
-                remember(&mut state);
+                step(&mut state);
             }
             state.place = place;
             state.place_asked = true;
             settle_in(guide, &mut state, asked, &mut effects);
         }
         Msg::SkipPlace => {
-            remember(&mut state);
+            step(&mut state);
             state.place_asked = true;
             settle_in(guide, &mut state, true, &mut effects);
         }
@@ -188,13 +197,27 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
             state.focus = None;
             go(guide, &mut state, screen, &mut effects);
         }
+        Msg::Mark(Mark::Key(text)) => effects.push(Effect::Insert(text)),
+        Msg::Mark(mark) => {
+            let before = before(&state, true);
+            if marks::update(&mut state, mark) {
+                // Typed letter by letter it is no step; all at once it is one.
+                if !state.marks.is_told() {
+                    remember(&mut state, before);
+                }
+                effects.push(address(guide, &state, false));
+            }
+        }
+        Msg::Tables => {}
         Msg::Money => state.money = !state.money,
         Msg::Why => state.why = !state.why,
         Msg::Undo => undo(guide, &mut state, &mut effects),
         Msg::Fresh => {
-            remember(&mut state);
+            let before = before(&state, true);
+            remember(&mut state, before);
             // At one sale the next piece is offered in the same place: what was said of it stays.
             state.given.clear();
+            state.marks = Marks::default();
             state.picture = false;
             state.money = false;
             state.focus = None;
@@ -209,10 +232,14 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
         Msg::AcceptUpdate => effects.push(Effect::AcceptUpdate),
         // The link leads to the finding, not to the screen from which it was copied.
         Msg::CopyLink => {
-            let finding = State { screen: Screen::Finding, ..state.clone() };
+            let finding = State { screen: Screen::Finding, focus: None, ..state.clone() };
             effects.push(Effect::CopyLink(fragment::write(guide, &finding)));
         }
         Msg::Notice(notice) => state.notice = notice,
+    }
+    marks::settle(guide, &mut state);
+    if guide.reader().is_none() && (state.screen == Screen::Marks || state.marks.is_told()) {
+        effects.push(Effect::Tables);
     }
     (state, effects)
 }
@@ -256,7 +283,7 @@ fn answer(guide: &Guide, state: &mut State, given: Given, effects: &mut Vec<Effe
     let correcting = state.focus.is_some() && state.answer_to(given.question).is_some();
     let enough = |facts: &Facts| facts.settled() || facts.spent;
     let had_enough = !on_list && enough(&Facts::new(guide, state));
-    remember(state);
+    step(state);
     state.put(guide, given);
     state.either = None;
     state.typed = Typed::default();
@@ -324,9 +351,13 @@ fn undo(guide: &Guide, state: &mut State, effects: &mut Vec<Effect>) {
         return;
     };
     state.given = before.given;
+    if let Some(text) = before.lettering {
+        state.marks = Marks { text, ..Marks::default() };
+    }
     state.place = before.place;
     state.place_asked = before.place_asked;
     state.focus = before.focus;
+    state.picture = before.picture;
     go(guide, state, before.screen, effects);
     effects.push(Effect::Say("Taken back.".to_string()));
 }
@@ -350,20 +381,31 @@ fn went(guide: &Guide, state: &mut State, fragment: &str, effects: &mut Vec<Effe
     }
 }
 
-const MOST_STEPS_BACK: usize = 60;
+pub(crate) const MOST_STEPS_BACK: usize = 60;
 
-fn remember(state: &mut State) {
+fn step(state: &mut State) {
+    let before = before(state, false);
+    remember(state, before);
+}
+
+fn remember(state: &mut State, before: Before) {
     if state.past.len() == MOST_STEPS_BACK {
         state.past.remove(0);
     }
-    let before = Before {
+    state.past.push(before);
+}
+
+/// What undo leads back to; the lettering is part of it only where the step changes that.
+fn before(state: &State, lettering: bool) -> Before {
+    Before {
         given: state.given.clone(),
         place: state.place,
         place_asked: state.place_asked,
         focus: state.focus,
         screen: state.screen,
-    };
-    state.past.push(before);
+        picture: state.picture,
+        lettering: lettering.then(|| state.marks.text.clone()),
+    }
 }
 
 fn address(guide: &Guide, state: &State, push: bool) -> Effect {
@@ -371,7 +413,7 @@ fn address(guide: &Guide, state: &State, push: bool) -> Effect {
 }
 
 /// `tools=magnet,ruler;unit=in;manner=free;theme=sun`: ids, so that they outlive editions of the pack.
-fn preferences(guide: &Guide, state: &State) -> String {
+pub(crate) fn preferences(guide: &Guide, state: &State) -> String {
     let tools: Vec<&str> = state.tools.iter().map(|t| guide.core.tools[*t].id.as_str()).collect();
     let unit = if state.unit == LengthUnit::Inch { "in" } else { "mm" };
     let manner = if state.manner == Manner::Free { "free" } else { "guided" };
@@ -380,7 +422,7 @@ fn preferences(guide: &Guide, state: &State) -> String {
 }
 
 /// Takes what it knows and leaves the rest: a preference is never worth an error.
-fn read_preferences(guide: &Guide, state: &mut State, text: &str) {
+pub(crate) fn read_preferences(guide: &Guide, state: &mut State, text: &str) {
     for (name, value) in text.split(';').filter_map(|pair| pair.split_once('=')) {
         match (name, value) {
             ("tools", ids) => {

@@ -3,6 +3,7 @@
 use crate::finding;
 use crate::guide::Guide;
 use crate::look;
+use crate::marks::{self, MarksView};
 use crate::state::{Screen, State, Theme};
 use serde::Serialize;
 use units::{LengthUnit, Year};
@@ -38,7 +39,7 @@ pub enum Body {
     Look(LookView),
     /// Where the piece is offered, asked once.
     Place(PlaceView),
-    /// The opening is answered, and the other questions are still on their way.
+    /// What is asked for is still on its way.
     Later,
     /// The finding.
     Finding(Box<FindingView>),
@@ -46,6 +47,8 @@ pub enum Body {
     List(Vec<PartView>),
     /// Set-up.
     Setup(SetupView),
+    /// The marks room.
+    Marks(MarksView),
 }
 
 /// One question.
@@ -249,6 +252,21 @@ pub struct YearsView {
     pub nine_runs: Vec<(Year, Year)>,
     /// What the years rest on.
     pub basis: String,
+    /// With marks: the heights that it would have without them, in the same scale.
+    pub without: Vec<u16>,
+    /// With marks: how well each goes with a piece of its time made in each of these years.
+    pub marks: Vec<MarkYears>,
+    /// With marks that contradict each other or the kind: what that may mean.
+    pub clashes: Vec<String>,
+}
+
+/// What one source of marks says of the years.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct MarkYears {
+    /// As typed.
+    pub text: String,
+    /// Heights over the years of the curve, 0 to 1000.
+    pub heights: Vec<u16>,
 }
 
 /// What it is worth.
@@ -280,8 +298,8 @@ pub struct NextView {
 /// One clue.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ClueView {
-    /// Index of its question.
-    pub question: usize,
+    /// Index of its question; none for the lettering.
+    pub question: Option<usize>,
     /// As a clue: "No wording on it".
     pub text: String,
     /// log10 of the factor by which it moved leader against runner-up, in hundredths; above zero is for.
@@ -309,19 +327,32 @@ pub struct SecondView {
     pub look: Option<NextView>,
 }
 
-/// The screen of a state. `links` fills in the links of choices, for a page without a program.
+/// The screen of a state.
 #[must_use]
-pub fn view(guide: &Guide, state: &State, links: bool) -> View {
+pub fn view(guide: &Guide, state: &State) -> View {
+    shown(guide, state, false, &|facts| match state.screen {
+        Screen::List => Body::List(look::list(guide, state, facts)),
+        Screen::Setup => Body::Setup(look::setup(guide, state)),
+        Screen::Marks => Body::Marks(marks::view(guide, state, facts)),
+        Screen::Look | Screen::Finding => Body::Finding(Box::new(finding::view(guide, state, facts))),
+    })
+}
+
+/// The screen of a state as far as the opening goes: the questions, and for everything else that it is on its way. A
+/// program that shows nothing more is made of less than half the code. `links` fills in the links of choices, for a page
+/// without any program.
+#[must_use]
+pub fn opening(guide: &Guide, state: &State, links: bool) -> View {
+    shown(guide, state, links, &|_| Body::Later)
+}
+
+fn shown(guide: &Guide, state: &State, links: bool, rest: &dyn Fn(&finding::Facts) -> Body) -> View {
     let facts = finding::Facts::new(guide, state);
-    let asked = look::asked(guide, state, &facts);
-    let body = match (state.screen, asked) {
-        (Screen::Finding, _) => Body::Finding(Box::new(finding::view(guide, state, &facts))),
-        (Screen::List, _) => Body::List(look::list(guide, state, &facts)),
-        (Screen::Setup, _) => Body::Setup(look::setup(guide, state)),
+    let body = match (state.screen, look::asked(guide, state, &facts)) {
         (Screen::Look, look::Asked::Place) => Body::Place(look::place(guide, state)),
         (Screen::Look, look::Asked::Question(q)) => Body::Look(look::view(guide, state, &facts, q, links)),
         (Screen::Look, look::Asked::Later) => Body::Later,
-        (Screen::Look, look::Asked::Nothing) => Body::Finding(Box::new(finding::view(guide, state, &facts))),
+        _ => rest(&facts),
     };
     let strip = (!matches!(body, Body::Finding(_))).then(|| look::strip(guide, state, &facts));
     View { strip, body, notice: state.notice.clone(), pack_notice: guide.core.head.notice.clone() }

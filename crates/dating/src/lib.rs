@@ -8,7 +8,7 @@ mod text;
 
 pub use curve::{Curve, FIRST_YEAR};
 pub use marks::{
-    CLASH, Clash, Evidence, FLOOR, Flag, Issue, Kind, MOST_READINGS, Mark, Read, Reading, SOFT, Span, Tables,
-    Together, Weighed, bounds, clash_in_words, proves, years_in_words,
+    CLASH, Clash, Evidence, FLOOR, Flag, Held, Issue, Kind, MOST_READINGS, Mark, Measure, Measured, Read,
+    Reading, SOFT, Span, Tables, Together, Verdict, Weighed, bounds, clash_in_words, proves, years_in_words,
 };
 pub use text::{bounds_in_words, edtf, edtf_bounds, in_words};

@@ -5,6 +5,7 @@ mod common;
 
 use common::make::{Maker, Random, Truth, found, is_true};
 use common::tables;
+use dating::Measured;
 
 const MARKS: usize = 2_000;
 /// The seed by which the figures were looked at.
@@ -49,7 +50,7 @@ fn run(seed: u64) -> Outcome {
         let made = maker.make(&mut random);
         let lost = random.below(4);
         let text = maker.worn(&mut random, &made.text, lost, true);
-        let read = t.read(&text, None);
+        let read = t.read(&text, Measured::default());
         for truth in &made.truths {
             o.marks += 1;
             let at = found(&read, truth);

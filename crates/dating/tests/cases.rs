@@ -4,8 +4,9 @@
 mod common;
 
 use common::{root, tables};
-use dating::{Flag, Kind, Mark, Reading, Tables, calendar};
+use dating::{Flag, Kind, Mark, Measured, Reading, Tables, Verdict, calendar};
 use std::fs;
+use units::{Length, Mass};
 
 /// The cells of a row, without its quotes.
 type Row = Vec<String>;
@@ -62,7 +63,7 @@ fn check(t: &Tables, file: &str, row: &Row) -> Result<(), String> {
         "us-patents.csv" => patent(t, cell(0), cell(1)),
         "diamonds.csv" => {
             let wanted = calendar::day_in_words(days(cell(1)).0);
-            let read = t.read(cell(0), None);
+            let read = t.read(cell(0), Measured::default());
             let first = read.marks.first().and_then(|m| m.readings.first()).ok_or("nothing was read")?;
             if first.kind != Kind::Diamond || first.reads != wanted || !first.as_told || first.chance < 0.9 {
                 return Err(format!("{} ({:.2}) instead of {wanted}", first.reads, first.chance));
@@ -70,7 +71,7 @@ fn check(t: &Tables, file: &str, row: &Row) -> Result<(), String> {
             Ok(())
         }
         "anomalies.csv" => {
-            let read = t.read(cell(0), None);
+            let read = t.read(cell(0), Measured::default());
             // With 5 % of the chance each at least.
             let offered = |text: &str| {
                 let all = read.marks.iter().flat_map(|m| &m.readings);
@@ -89,7 +90,7 @@ fn check(t: &Tables, file: &str, row: &Row) -> Result<(), String> {
             }
         }
         "numbers.csv" => {
-            let read = t.read(cell(0), None);
+            let read = t.read(cell(0), Measured::default());
             let found = number(&read.marks, series(t, cell(1))).ok_or("it is not read as such a number")?;
             let (from, to) = granted(found).ok_or("the number is of no year")?;
             let ((first, last), lag) = (days(cell(2)), cell(3).parse::<i16>().expect("a lag"));
@@ -100,6 +101,7 @@ fn check(t: &Tables, file: &str, row: &Row) -> Result<(), String> {
             }
             Ok(())
         }
+        "sizes.csv" => size(t, row),
         _ => words(t, row),
     }
 }
@@ -109,7 +111,7 @@ fn patent(t: &Tables, n: &str, date: &str) -> Result<(), String> {
     let (day, _) = days(date);
     let words = calendar::day_in_words(day);
     let us = series(t, "us-patent");
-    let read = t.read(&format!("PAT. NO. {n}"), None);
+    let read = t.read(&format!("PAT. NO. {n}"), Measured::default());
     let found = number(&read.marks, us).ok_or("the number is not read as a patent's")?;
     let (from, to) = granted(found).ok_or("the number is of no year")?;
     // A volume's first or last issue may be catalogued a week out.
@@ -117,12 +119,12 @@ fn patent(t: &Tables, n: &str, date: &str) -> Result<(), String> {
         let range = [from, to].map(calendar::day_in_words).join(" to ");
         return Err(format!("number: {range}"));
     }
-    let read = t.read(&format!("PAT'D {words}"), None);
+    let read = t.read(&format!("PAT'D {words}"), Measured::default());
     let first = read.marks.first().and_then(|m| m.readings.first()).ok_or("the date is not read")?;
     if first.kind != Kind::Dated(us) || first.reads != words || first.flags.contains(&Flag::NoIssue) {
         return Err(format!("date: {} {:?}", first.reads, first.flags));
     }
-    let read = t.read(&format!("No {n} PAT'D {words}"), None);
+    let read = t.read(&format!("No {n} PAT'D {words}"), Measured::default());
     let one = read.marks.iter().filter(|m| m.same_as.is_some());
     let borne = one.filter(|m| m.readings.first().is_some_and(|r| r.flags.contains(&Flag::BorneOut)));
     if borne.count() != 2 || t.together(&read.marks).sources.len() != 1 {
@@ -131,9 +133,34 @@ fn patent(t: &Tables, n: &str, date: &str) -> Result<(), String> {
     Ok(())
 }
 
+/// What a measure says of one meaning of a number.
+fn size(t: &Tables, row: &Row) -> Result<(), String> {
+    let cell = |i: usize| row.get(i).map_or("", String::as_str);
+    let tenths = |i: usize| cell(i).parse::<u32>().ok().map(|n| n * 10);
+    let measured = Measured { length: tenths(1).map(Length), mass: tenths(2).map(Mass) };
+    let of = t.marks().sizes.iter().position(|s| s.id == cell(3)).ok_or("there is no such size")?;
+    let read = t.read(cell(0), measured);
+    let found = read.marks.iter().flat_map(|m| &m.readings).find(|r| r.kind == Kind::Size(of));
+    let found = found.ok_or("it is not among the readings")?;
+    let held = found.flags.iter().find_map(|f| match f {
+        Flag::Held(held) => Some(held),
+        _ => None,
+    });
+    let verdict = match held.map(|h| h.verdict) {
+        Some(Verdict::For) => "for",
+        Some(Verdict::Open) => "open",
+        Some(Verdict::Against) => "against",
+        Some(Verdict::NotMeasured) => "not measured",
+        None => "free",
+    };
+    let told = found.in_words(t);
+    let as_it_must = verdict == cell(4) && told.contains(cell(5)) && !cell(5).is_empty();
+    if as_it_must { Ok(()) } else { Err(format!("{verdict}: {told}")) }
+}
+
 fn words(t: &Tables, row: &Row) -> Result<(), String> {
     let cell = |i: usize| row.get(i).map_or("", String::as_str);
-    let read = t.read(cell(0), None);
+    let read = t.read(cell(0), Measured::default());
     let (sort, what) = cell(1).split_once(' ').ok_or("the row says nothing")?;
     let fits = |r: &Reading| match (sort, r.kind) {
         ("date", Kind::Dated(_) | Kind::Date) => r.reads == what,
@@ -162,6 +189,7 @@ fn every_row_holds() {
         ("anomalies.csv", 15),
         ("numbers.csv", 20),
         ("words.csv", 35),
+        ("sizes.csv", 15),
     ] {
         let rows = rows(file);
         assert!(rows.len() >= least, "{file} has {} rows", rows.len());

@@ -5,7 +5,7 @@ mod common;
 
 use common::make::Random;
 use common::{YEAR, tables};
-use dating::Tables;
+use dating::{Measured, Tables};
 use pack::marks::{read_marks, write_marks};
 
 const TEXTS: [&str; 6] = [
@@ -37,7 +37,7 @@ fn tables_that_went_wrong_do_no_harm() {
         let_in += 1;
         let t = Tables::new(marks, YEAR);
         for text in TEXTS {
-            let read = t.read(text, None);
+            let read = t.read(text, Measured::default());
             let all = t.together(&read.marks);
             let lists = read.marks.iter().flat_map(|m| m.likelihoods(YEAR)).chain([all.period, all.later]);
             for list in lists {

@@ -5,10 +5,13 @@ mod common;
 
 use common::make::{Maker, Random, Truth, found};
 use common::{YEAR, tables};
-use dating::{Curve, FIRST_YEAR, Flag, Kind, MOST_READINGS, Mark, Read, Tables, calendar};
+use dating::{
+    Curve, FIRST_YEAR, Flag, Kind, MOST_READINGS, Mark, Measure, Measured, Read, Reading, Tables, Verdict,
+    calendar,
+};
 use pack::marks::Proof;
 use std::time::{Duration, Instant};
-use units::{Length, Period};
+use units::{Length, Mass, Period};
 
 const SEED: u64 = 20_261_124;
 
@@ -34,7 +37,7 @@ fn a_lost_character_keeps_the_true_reading() {
                 continue;
             }
             let text = without(&made.text, at);
-            let read = t.read(&text, None);
+            let read = t.read(&text, Measured::default());
             for truth in &made.truths {
                 tried += 1;
                 if found(&read, truth).is_none() {
@@ -56,7 +59,7 @@ fn every_wording_survives_the_loss_of_a_letter() {
             // Of two letters one is left: that is no wording.
             for at in (0..text.chars().count()).filter(|_| text.chars().filter(|c| *c != ' ').count() > 2) {
                 let text = without(text, at);
-                if found(&t.read(&text, None), &Truth::Words(m)).is_none() {
+                if found(&t.read(&text, Measured::default()), &Truth::Words(m)).is_none() {
                     missed.push(format!("{text} <- {}", mark.id));
                 }
             }
@@ -98,7 +101,7 @@ fn a_mark_never_raises_the_odds_of_a_year_outside_its_bounds() {
             let lost = random.below(3);
             let text = maker.worn(&mut random, &made.text, lost, true);
             marks.extend(
-                t.read(&text, None)
+                t.read(&text, Measured::default())
                     .marks
                     .into_iter()
                     .filter(Mark::dates)
@@ -139,7 +142,7 @@ fn dates_of_issue_are_days_of_issue() {
             let at = 5 + random.below(text.chars().count() - 5);
             text = without(&text, at);
         }
-        for r in t.read(&text, None).marks.iter().flat_map(|m| &m.readings) {
+        for r in t.read(&text, Measured::default()).marks.iter().flat_map(|m| &m.readings) {
             let Some(issue) = r.issues.first().filter(|i| i.from == i.to) else { continue };
             let day = issue.from;
             let span = calendar::day(1850, 1, 1) <= Some(day) && Some(day) <= calendar::day(1960, 12, 31);
@@ -273,9 +276,12 @@ fn nothing_upsets_the_reader() {
         }
         let text: String =
             if round % 10 == 0 { chars.iter().collect() } else { chars.iter().take(64).collect() };
-        let length = (round % 3 == 0).then(|| Length(random.below(3_000) as u32));
+        let measured = Measured {
+            length: (round % 3 == 0).then(|| Length(random.below(3_000) as u32)),
+            mass: (round % 5 == 0).then(|| Mass(random.below(100_000) as u32)),
+        };
         let start = Instant::now();
-        let read = t.read(&text, length);
+        let read = t.read(&text, measured);
         let took = start.elapsed();
         assert_eq!(sound(&t, &read), Ok(()), "{text:?}");
         if text.chars().count() <= 64 {
@@ -304,7 +310,7 @@ fn nothing_upsets_the_reader() {
         "P?T?P?T?".repeat(8),
     ] {
         let text: String = text.chars().take(64).collect();
-        assert_eq!(sound(&t, &t.read(&text, None)), Ok(()), "{text:?}");
+        assert_eq!(sound(&t, &t.read(&text, Measured::default())), Ok(()), "{text:?}");
         slowest.push((Duration::ZERO, text));
     }
     // The machine may be busy with other things: the best of several runs counts.
@@ -313,7 +319,7 @@ fn nothing_upsets_the_reader() {
         let best = (0..7)
             .map(|_| {
                 let start = Instant::now();
-                let _ = t.read(&text, None);
+                let _ = t.read(&text, Measured::default());
                 start.elapsed()
             })
             .min()
@@ -350,11 +356,11 @@ fn short_and_odd_texts() {
         "00000000",
         "99999999999",
     ] {
-        let read = t.read(text, None);
+        let read = t.read(text, Measured::default());
         assert_eq!(sound(&t, &read), Ok(()), "{text:?}");
     }
     let long = "PAT. MAY 23 1871 ".repeat(200);
-    let read = t.read(&long, None);
+    let read = t.read(&long, Measured::default());
     assert!(read.cut);
     assert_eq!(sound(&t, &read), Ok(()));
 }
@@ -369,7 +375,7 @@ fn an_old_date_neither_acquits_nor_condemns_a_copy() {
     let t = tables();
     let (period, later) = (years(1865, 1880, 1910, 1930), years(1960, 1975, 2010, 2026));
     let odds = |text: &str| {
-        let read = t.read(text, None);
+        let read = t.read(text, Measured::default());
         let w = t.together(&read.marks).weigh(&period, &later);
         libm::log10(w.later / w.period)
     };
@@ -382,7 +388,7 @@ fn an_old_date_neither_acquits_nor_condemns_a_copy() {
         assert!(odds(text) > 0.5, "{text}: {}", odds(text));
     }
     // A later make with an old date is still dated by its own years.
-    let read = t.read("PAT. MAY 23 1871", None);
+    let read = t.read("PAT. MAY 23 1871", Measured::default());
     let w = t.together(&read.marks).weigh(&period, &later);
     assert!(w.later_years.densest(0.5).iter().all(|(from, _)| *from > 1950));
 }
@@ -391,7 +397,7 @@ fn an_old_date_neither_acquits_nor_condemns_a_copy() {
 fn what_cannot_both_be_right_is_said() {
     let t = tables();
     let clash = |text: &str| {
-        let read = t.read(text, None);
+        let read = t.read(text, Measured::default());
         let all = t.together(&read.marks);
         let words = dating::clash_in_words(&read.marks, &all);
         all.clashes.first().map(|c| {
@@ -417,8 +423,8 @@ fn what_cannot_both_be_right_is_said() {
 #[test]
 fn number_and_date_of_one_patent_are_one_source() {
     let t = tables();
-    let read = t.read("PAT. APR 4 1871 No 113448", None);
-    let alone = t.read("PAT. APR 4 1871", None);
+    let read = t.read("PAT. APR 4 1871 No 113448", Measured::default());
+    let alone = t.read("PAT. APR 4 1871", Measured::default());
     let (both, one) = (t.together(&read.marks), t.together(&alone.marks));
     assert_eq!((both.sources.len(), one.sources.len()), (1, 1));
     // Intersected, not multiplied: the habit of use falls no faster.
@@ -426,13 +432,13 @@ fn number_and_date_of_one_patent_are_one_source() {
         assert!((b / both.period[272]) / (o / one.period[272]) > 0.9, "{}", 1600 + i);
     }
     // Each resolves the other: 1?4465 alone may be of ten years, with the date it is of one.
-    let read = t.read("PAT. MAR 7 187? No 17?465", None);
+    let read = t.read("PAT. MAR 7 187? No 17?465", Measured::default());
     let dates = read.marks.iter().flat_map(|m| m.readings.first());
     for r in dates {
         assert!(r.chance > 0.95 && r.years().iter().any(|(y, s)| *y == 1876 && *s > 0.95), "{r:?}");
     }
     // A number of 1890 and a date of 1871 are two patents.
-    let two = t.read("PAT. APR 4 1871 PAT. NO. 420000", None);
+    let two = t.read("PAT. APR 4 1871 PAT. NO. 420000", Measured::default());
     assert!(two.marks.iter().all(|m| m.same_as.is_none()));
     assert_eq!(t.together(&two.marks).sources.len(), 2);
 }
@@ -440,7 +446,7 @@ fn number_and_date_of_one_patent_are_one_source() {
 #[test]
 fn soft_sources_are_tempered_and_hard_bounds_are_not() {
     let t = tables();
-    let read = t.read("ENGLAND", None);
+    let read = t.read("ENGLAND", Measured::default());
     let one = &read.marks[0];
     assert_eq!(one.readings[0].evidence.proof, Proof::Habit);
     let soft = |n: usize| t.together(&vec![one.clone(); n]).period[(1880 - FIRST_YEAR) as usize];
@@ -454,26 +460,104 @@ fn soft_sources_are_tempered_and_hard_bounds_are_not() {
         );
     }
     // A hard bound counts in full each time.
-    let read = t.read("BAR CODE", None);
+    let read = t.read("BAR CODE", Measured::default());
     let hard = |n: usize| t.together(&vec![read.marks[0].clone(); n]).later[(1960 - FIRST_YEAR) as usize];
     assert!((libm::log(hard(3)) - 3.0 * libm::log(hard(1))).abs() < 1e-9);
 }
 
 #[test]
-fn a_length_tells_sizes_apart() {
+fn a_measure_tells_sizes_apart() {
     let t = tables();
-    let first = |text: &str, mm: u32| {
-        let read = t.read(text, Some(Length(mm * 10)));
+    // The first reading, and what its measure says.
+    let first = |text: &str, mm: Option<u32>, grams: Option<u32>| {
+        let measured = Measured { length: mm.map(|l| Length(l * 10)), mass: grams.map(|m| Mass(m * 10)) };
+        let read = t.read(text, measured);
         let r = read.marks[0].readings[0].clone();
+        let held = r.flags.iter().find_map(|f| match f {
+            Flag::Held(held) => Some(held.verdict),
+            _ => None,
+        });
         match r.kind {
-            Kind::Size(s) => (t.marks().sizes[s].id.clone(), r.flags),
-            other => (format!("{other:?}"), r.flags),
+            Kind::Size(s) => (t.marks().sizes[s].id.clone(), held),
+            other => (format!("{other:?}"), held),
         }
     };
     // Published: sole of 150 mm marked 16, 160 to 170 mm marked 17, 170 mm marked 18 (roscheider-toe); goose of 267 mm
-    // marked 24 (grey-roots-1959).
+    // marked 24 (grey-roots-1959); hatter's iron of 160 mm and 3.5 kg marked 4 (chapeau-986-1-296).
     for (text, mm) in [("16", 150), ("17", 165), ("18", 170)] {
-        assert_eq!(first(text, mm), ("toe-centimetres".to_string(), vec![Flag::FitsLength]), "{text}");
+        assert_eq!(
+            first(text, Some(mm), None),
+            ("toe-centimetres".to_string(), Some(Verdict::For)),
+            "{text}"
+        );
     }
-    assert_eq!(first("24", 267).0, "pounds-goose");
+    for (mm, grams) in [(Some(267), None), (None, Some(10_886)), (Some(267), Some(10_886))] {
+        assert_eq!(
+            first("24", mm, grams),
+            ("pounds-goose".to_string(), Some(Verdict::For)),
+            "{mm:?} {grams:?}"
+        );
+    }
+    // A sole of 233 mm fits 24 at the toe as well as a goose of 24 pounds: the scales shift the odds either way, tenfold.
+    // Basis of the bound: ten times is what scales of support call moderate (practice).
+    let odds = |grams: Option<u32>| {
+        let measured = Measured { length: Some(Length(2_330)), mass: grams.map(|m| Mass(m * 10)) };
+        let read = t.read("24", measured);
+        let chance = |id: &str| {
+            let is = |r: &&Reading| matches!(r.kind, Kind::Size(s) if t.marks().sizes[s].id == id);
+            read.marks.iter().flat_map(|m| &m.readings).find(is).map_or(0.0, |r| r.chance)
+        };
+        chance("pounds-goose") / chance("toe-centimetres")
+    };
+    assert!(odds(Some(10_886)) > 2.0 * odds(None), "{} {}", odds(Some(10_886)), odds(None));
+    assert!(odds(Some(3_000)) < 0.1 * odds(None), "{} {}", odds(Some(3_000)), odds(None));
+    let (id, held) = first("4", Some(160), Some(3_500));
+    assert!(id == "weight-class" && held == Some(Verdict::For), "{id} {held:?}");
+}
+
+#[test]
+fn a_measure_never_raises_what_it_speaks_against() {
+    let t = tables();
+    let mut random = Random(SEED + 4);
+    let mut seen = [0_usize; 3];
+    for _ in 0..2_000 {
+        let text = (1 + random.below(30)).to_string();
+        let mass = Mass(200 + random.below(120_000) as u32);
+        let measured = Measured { length: None, mass: Some(mass) };
+        let (plain, weighed) = (t.read(&text, Measured::default()), t.read(&text, measured));
+        let readings = |read: &Read| read.marks.iter().flat_map(|m| m.readings.clone()).collect::<Vec<_>>();
+        let free = |all: &[Reading]| {
+            all.iter().find(|r| matches!(r.kind, Kind::Number(_))).map(|r| (r.kind, r.chance))
+        };
+        let (before, after) = (readings(&plain), readings(&weighed));
+        let Some((kind, chance)) = free(&before) else { continue };
+        let Some(beside) = after.iter().find(|r| r.kind == kind).map(|r| r.chance) else { continue };
+        for r in &after {
+            let Some(verdict) = r.flags.iter().find_map(|f| match f {
+                Flag::Held(h) if h.measure == Measure::Mass => Some(h.verdict),
+                _ => None,
+            }) else {
+                continue;
+            };
+            let Some(old) = before.iter().find(|o| o.kind == r.kind && o.reads == r.reads) else { continue };
+            // Its odds beside a reading that no measure touches.
+            let change = (r.chance / beside) / (old.chance / chance);
+            match verdict {
+                Verdict::For => {
+                    seen[0] += 1;
+                    assert!(change > 1.0, "{text} {mass:?} {}: {change}", r.name);
+                }
+                Verdict::Against => {
+                    seen[1] += 1;
+                    assert!(change < 1.0, "{text} {mass:?} {}: {change}", r.name);
+                }
+                _ => seen[2] += 1,
+            }
+        }
+    }
+    println!(
+        "figure: masses beside numbers: {} bear out, {} speak against, {} leave open",
+        seen[0], seen[1], seen[2]
+    );
+    assert!(seen[0] > 100 && seen[1] > 1_000, "{seen:?}");
 }

@@ -8,6 +8,8 @@ mod codec;
 mod frame;
 mod halves;
 pub mod marks;
+pub mod metals;
+pub mod prices;
 mod wire;
 
 pub use check::check_core;

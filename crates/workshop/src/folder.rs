@@ -12,13 +12,26 @@ use std::path::Path;
 /// # Errors
 /// A sentence that names the file that could not be read.
 pub(crate) fn read(pack: &str) -> Result<Files, String> {
-    let mut all = files(pack, "pack.toml", &["", "questions", "kinds"])?;
+    let mut all = files(pack, "pack.toml", &["", "questions", "kinds"], &["codes.csv"])?;
     let art = Path::new(pack).join("../../art");
     if art.join("grip.toml").is_file() {
-        let figures = files(&art.to_string_lossy(), "grip.toml", &[""])?;
+        let figures = files(&art.to_string_lossy(), "grip.toml", &[""], &[])?;
         all.extend(figures.into_iter().map(|(p, t)| (format!("art/{p}"), t)));
     }
     Ok(Files::new(all))
+}
+
+/// Whether a folder holds reference tables rather than a pack.
+pub(crate) fn is_reference(folder: &str) -> bool {
+    Path::new(folder).join("reference.toml").is_file()
+}
+
+/// The files of the reference tables: all that end in `.toml` or `.csv`.
+///
+/// # Errors
+/// A sentence that names the file that could not be read.
+pub(crate) fn reference(folder: &str) -> Result<Files, String> {
+    Ok(Files::new(files(folder, "reference.toml", &["", "marks", "numbers"], &[".csv"])?))
 }
 
 /// A pack made ready, book included, for what does not depend on the year.
@@ -26,7 +39,7 @@ pub(crate) fn read(pack: &str) -> Result<Files, String> {
 /// # Errors
 /// Why it cannot be read.
 pub(crate) fn guide(compiled: &Compiled) -> Result<Guide, Vec<String>> {
-    Guide::from_bytes(&compiled.core_bytes, Some(&compiled.book_bytes), 2000).map_err(|says| vec![says])
+    Guide::from_bytes(&compiled.core_bytes, &compiled.book_bytes, 2000).map_err(|says| vec![says])
 }
 
 /// Files of a pack compiled, with each fault as a line.
@@ -46,10 +59,16 @@ pub(crate) fn art(folder: &str) -> Result<Vec<Figure>, String> {
         let lines: Vec<String> = faults.iter().map(Fault::to_string).collect();
         lines.join("\n")
     };
-    compile::art(&Files::new(files(folder, "grip.toml", &[""])?)).map_err(told)
+    compile::art(&Files::new(files(folder, "grip.toml", &[""], &[])?)).map_err(told)
 }
 
-fn files(root: &str, holds: &str, folders: &[&str]) -> Result<Vec<(String, String)>, String> {
+/// Files that end in `.toml` or in one of `others`.
+fn files(
+    root: &str,
+    holds: &str,
+    folders: &[&str],
+    others: &[&str],
+) -> Result<Vec<(String, String)>, String> {
     let path = Path::new(root);
     if !path.is_dir() {
         return Err(format!("{root} is not a folder. Name the folder that holds {holds}."));
@@ -67,7 +86,7 @@ fn files(root: &str, holds: &str, folders: &[&str]) -> Result<Vec<(String, Strin
         for entry in list {
             let entry = entry.map_err(|e| format!("{} could not be listed: {e}.", path.display()))?;
             let name = entry.file_name().to_string_lossy().into_owned();
-            let wanted = (name.ends_with(".toml") || (folder.is_empty() && name == "codes.csv"))
+            let wanted = (name.ends_with(".toml") || others.iter().any(|end| name.ends_with(end)))
                 && !name.starts_with('.')
                 && entry.path().is_file();
             if !wanted {

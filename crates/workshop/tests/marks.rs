@@ -39,10 +39,22 @@ fn readings_as_json() {
 }
 
 #[test]
-fn a_length_counts() {
+fn measures_count() {
     let size = |mm: &str| json(&["16", "--length", mm])["marks"][0]["readings"][0]["id"].clone();
     // Published: a sole of 150 mm is marked 16 (roscheider-toe). A goose of sixteen pounds is longer than 200 mm.
     assert_eq!((size("150").as_str(), size("235").as_str()), (Some("toe-centimetres"), Some("pounds-goose")));
+    // Arithmetic: 150 mm are 5.9 inches; 24 pounds are 10,886 g.
+    assert_eq!(size("5.9 in").as_str(), Some("toe-centimetres"));
+    let all = json(&["24", "--mass", "10886 g"]);
+    let first = &all["marks"][0]["readings"][0];
+    assert_eq!(
+        (first["id"].as_str(), &first["flags"][0]),
+        (Some("pounds-goose"), &"the mass bears it out".into())
+    );
+    assert_eq!(
+        (&first["would_measure"]["from"], &first["would_measure"]["unit"]),
+        (&108_864.into(), &"0.1 g".into())
+    );
 }
 
 #[test]
@@ -66,6 +78,9 @@ fn what_is_not_understood() {
         (vec!["marks"], "The lettering is missing."),
         (vec!["marks", "PAT", "--lenght", "3"], "There is no option \"--lenght\" here."),
         (vec!["marks", "PAT", "--length", "iron"], "iron"),
+        (vec!["marks", "PAT", "--length", "3 kg"], "is no unit of a length here"),
+        (vec!["marks", "PAT", "--mass", "24 lb"], "Write grams, such as 480 g."),
+        (vec!["marks", "PAT", "--mass", "0"], "A weight of nothing cannot be right."),
         (vec!["marks", "PAT", "--year", "20"], "The year is a number from 1600 to 2200"),
         (vec!["marks", "PAT", "--tables", "/nowhere/at/all"], "could not be listed"),
     ] {

@@ -13,6 +13,8 @@ use table::{Bytes, Table};
 /// Everything up to the first question that can be answered, packed with brotli.
 const FIRST_GOAL: u64 = 120_000;
 const FIRST_LIMIT: u64 = 140_000;
+/// Glue and wasm of the whole program, which is loaded once the first question can be answered.
+const APP_LIMIT: u64 = 250_000;
 /// The guide's own files: what it loads beyond the question page, the book of the pack left out, which that page loads
 /// as well once it can be used.
 const GUIDE_LIMIT: u64 = 120_000;
@@ -33,32 +35,35 @@ pub(crate) fn verb(arguments: &[String], steps: &mut Steps) -> Result<()> {
     };
     build::site(steps)?;
     if rooms {
-        for (name, _) in build::PAGES {
-            println!("\npage {name}");
+        for (name, _) in build::PROGRAMS {
+            println!("\nprogram {name}");
             rooms::print(&functions(name)?);
         }
     }
     check()
 }
 
-/// What the compiler made a page of.
+/// What the compiler made a program of.
 fn functions(name: &str) -> Result<Vec<wasm_names::Function>> {
     let wasm = std::fs::read(build::named_wasm(name)).context("Cannot read the wasm with its names.")?;
     wasm_names::functions(&wasm).with_context(|| {
-        format!("The wasm of the page {name} cannot be checked for what was linked into it.")
+        format!("The wasm of the program {name} cannot be checked for what was linked into it.")
     })
 }
 
 /// Prints the table of what has been built, and fails when a limit is broken.
 pub(crate) fn check() -> Result<()> {
     let dist = house::dist();
-    let [table, guide] = build::PAGES.map(|(_, html)| Table::of(&dist, html));
-    let table = table?;
-    let guide = guide?.beyond(&table, ".pack");
+    let table = Table::of(&dist, "index.html")?;
+    let guide = Table::of(&dist, "book.html")?.beyond(&table, ".pack");
+    let app = table.later()?;
     let first = table.first();
     let offline = table.offline()?;
     table.print();
     println!("{:<34}{}", "up to the first question", first);
+    app.print();
+    let whole = app.first();
+    println!("{:<34}{}", "the whole program", whole);
     guide.print();
     let own = guide.first();
     println!("{:<34}{}", "the guide's own files", own);
@@ -73,6 +78,9 @@ pub(crate) fn check() -> Result<()> {
         ));
     } else if first.brotli > FIRST_GOAL {
         println!("Above the goal of {FIRST_GOAL} bytes by {}.", first.brotli - FIRST_GOAL);
+    }
+    if whole.brotli > APP_LIMIT {
+        faults.push(format!("The whole program has {} bytes; the limit is {APP_LIMIT}.", whole.brotli));
     }
     if own.brotli > GUIDE_LIMIT {
         faults.push(format!("The guide's own files have {} bytes; the limit is {GUIDE_LIMIT}.", own.brotli));
@@ -89,12 +97,12 @@ pub(crate) fn check() -> Result<()> {
             table.requests()
         ));
     }
-    for (name, _) in build::PAGES {
+    for (name, _) in build::PROGRAMS {
         let all = functions(name)?.into_iter();
         let floats: Vec<_> = all.filter(|one| FLOATS.iter().any(|word| one.name.contains(word))).collect();
         if let Some(example) = floats.first() {
             faults.push(format!(
-                "Code that prints or reads floats is linked into the page {name} ({} functions, such as {}). It costs \
+                "Code that prints or reads floats is linked into the program {name} ({} functions, such as {}). It costs \
                  about 20 kB: keep floats inside, integers at every border, and no Debug or Display of a float.",
                 floats.len(),
                 example.name

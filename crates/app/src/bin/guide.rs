@@ -19,6 +19,6 @@ async fn start() {
             yew::Renderer::<Book>::with_root_and_props(root, props).render();
         }
         (Err(sentence), _) => browser::events::tell("trouble", Some(&sentence)),
-        (Ok(_), None) => browser::events::tell("trouble", Some("This page is damaged. Load it again.")),
+        (Ok(_), None) => browser::events::tell("trouble", Some(browser::page::DAMAGED)),
     }
 }

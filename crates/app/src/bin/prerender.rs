@@ -6,7 +6,7 @@ use app::guide::outside;
 use app::pages::{Contents, ContentsProps, Shown};
 use app::ui::{FirstProps, FirstQuestion};
 use consult::book::{Pages, Reading, sheet};
-use consult::{Figure, Guide, State, view};
+use consult::{Figure, Guide, State, opening};
 use sketch::Art;
 use std::io::Write;
 use std::rc::Rc;
@@ -17,14 +17,14 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let html = match words.next() {
         Some(book) => contents(&Pages::from_bytes(&core, &std::fs::read(book)?, outside())?),
         // The year bears on findings only; the first question is the same in every year.
-        None => first_question(&Guide::from_bytes(&core, None, 2000)?),
+        None => first_question(&Guide::of_core(&core, 2000)?),
     };
     std::io::stdout().write_all(html.as_bytes())?;
     Ok(())
 }
 
 fn first_question(guide: &Guide) -> String {
-    let (view, art) = (view(guide, &State::default(), true), art(&guide.core.art));
+    let (view, art) = (opening(guide, &State::default(), true), art(&guide.core.art));
     let renderer =
         yew::ServerRenderer::<FirstQuestion>::with_props(move || FirstProps { view: Rc::new(view), art });
     pollster::block_on(renderer.hydratable(false).render())

@@ -14,10 +14,20 @@ pub fn tell(name: &str, detail: Option<&str>) {
     }
 }
 
+/// Listens for an event on the window once.
+pub fn hear_once(name: &'static str, then: impl FnOnce(Option<String>) + 'static) {
+    let Some(window) = web_sys::window() else { return };
+    EventListener::once(&window, name, move |event| then(text_of(event))).forget();
+}
+
+fn text_of(event: &web_sys::Event) -> Option<String> {
+    event.dyn_ref::<CustomEvent>().and_then(|e| e.detail().as_string())
+}
+
 /// Listens for an event on the window until the listener is dropped; hands over the detail when it is text.
 pub fn hear(name: &'static str, then: impl Fn(Option<String>) + 'static) -> Option<EventListener> {
     let window = web_sys::window()?;
     Some(EventListener::new(&window, name, move |event| {
-        then(event.dyn_ref::<CustomEvent>().and_then(|e| e.detail().as_string()));
+        then(text_of(event));
     }))
 }

@@ -1,7 +1,10 @@
 //! The document: where the program is mounted, the title, the focus, the theme.
 
 use wasm_bindgen::JsCast;
-use web_sys::{Document, Element, FocusOptions, HtmlElement};
+use web_sys::{Document, Element, FocusOptions, HtmlElement, HtmlInputElement};
+
+/// What is said when the element for the program is not there.
+pub const DAMAGED: &str = "This page is damaged. Load it again.";
 
 fn document() -> Option<Document> {
     web_sys::window()?.document()
@@ -11,6 +14,13 @@ fn document() -> Option<Document> {
 #[must_use]
 pub fn root() -> Option<Element> {
     document()?.get_element_by_id("app")
+}
+
+/// Whether another program of the page answers already.
+#[must_use]
+pub fn is_answered() -> bool {
+    let page = document().and_then(|d| d.document_element());
+    page.is_some_and(|page| page.has_attribute("data-opening"))
 }
 
 /// Moves the focus to the heading and the page to its top.
@@ -24,6 +34,21 @@ pub fn to_heading() {
     if let Some(heading) = heading {
         focus(&heading);
     }
+}
+
+/// Puts text where the caret stands in a field, in place of what is selected; an empty text rubs out what stands before
+/// the caret. Gives what then stands in the field.
+#[must_use]
+pub fn insert(id: &str, text: &str) -> Option<String> {
+    let field: HtmlInputElement = document()?.get_element_by_id(id)?.dyn_into().ok()?;
+    let at = |end: Result<Option<u32>, _>| end.ok().flatten().unwrap_or(u32::MAX);
+    let (mut from, to) = (at(field.selection_start()), at(field.selection_end()));
+    if text.is_empty() && from == to {
+        from = from.saturating_sub(1);
+    }
+    let end = web_sys::SelectionMode::End;
+    field.set_range_text_with_start_and_end_and_selection_mode(text, from, to, end).ok()?;
+    Some(field.value())
 }
 
 /// How far down the page stands.

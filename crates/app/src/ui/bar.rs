@@ -28,6 +28,9 @@ pub(crate) fn bar(body: &Body, on: Option<&Callback<Msg>>) -> Html {
         Body::List(_) => {
             [("Undo", Msg::Undo), ("One at a time", Msg::LookOn), ("See finding", Msg::Show(Screen::Finding))]
         }
+        Body::Marks(_) => {
+            [("Undo", Msg::Undo), ("One at a time", Msg::LookOn), ("See finding", Msg::Show(Screen::Finding))]
+        }
         Body::Setup(_) => [
             ("One at a time", Msg::Show(Screen::Look)),
             ("All looks", Msg::Show(Screen::List)),

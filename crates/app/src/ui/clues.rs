@@ -1,7 +1,7 @@
 //! For and against: each clue with its strength, tappable to correct.
 
 use super::node::{Node, button, el, text};
-use consult::{ClueView, Msg};
+use consult::{ClueView, Msg, Screen};
 use yew::prelude::*;
 
 /// Half the width of the drawing stands for this strength, in hundredths of log10: a factor of thirty. Stronger
@@ -21,7 +21,8 @@ fn clue(clue: &ClueView, on: &Callback<Msg>) -> Node {
     if clue.unsure {
         says = says.say(" (not sure)");
     }
-    button("clue", on, Msg::Ask(clue.question))
+    let to = clue.question.map_or(Msg::Show(Screen::Marks), Msg::Ask);
+    button("clue", on, to)
         .put(says)
         .put(bar(clue.strength))
         .put(text("span", "small", &format!("{}; {}", clue.words, clue.basis)))

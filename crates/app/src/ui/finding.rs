@@ -4,7 +4,7 @@ use super::look::heading;
 use super::node::{Node, button, el, key, several, text};
 use super::{charts, clues};
 use super::{drawing, in_guide};
-use consult::{FindingView, Guide, Msg};
+use consult::{FindingView, Guide, Msg, Screen};
 use sketch::Art;
 use yew::prelude::*;
 
@@ -79,11 +79,24 @@ fn reasons(nodes: &mut Vec<Html>, view: &FindingView, guide: &Guide, on: &Callba
     nodes.push(clues::clues(&view.clues, on).into());
     second(nodes, view, guide, on);
     let years = &view.years;
-    let curve = vec![
+    for clash in &years.clashes {
+        nodes.push(text("p", "care", clash).named(clash).set("role", "note").into());
+    }
+    let mut curve = vec![
         charts::years(years),
         text("p", "", &format!("Dark, even chances: {}. Light, 9 in 10: {}.", years.half, years.nine)),
-        text("p", "small", &format!("EDTF {}. {}", years.edtf, years.basis)),
     ];
+    if !years.marks.is_empty() {
+        let each: Vec<&str> = years.marks.iter().map(|m| m.text.as_str()).collect();
+        curve.push(text(
+            "p",
+            "",
+            &format!("Dashed: without the marks. Each strip beneath is a mark: {}.", each.join("; ")),
+        ));
+    }
+    curve.push(text("p", "small", &format!("EDTF {}. {}", years.edtf, years.basis)));
+    let label = if years.marks.is_empty() { "Read the marks" } else { "To the marks" };
+    curve.push(key("key", label, on, Msg::Show(Screen::Marks)));
     card(nodes, "When it was made", curve);
     card(nodes, "What it is worth", worth(view, on));
     card(

@@ -8,6 +8,7 @@ mod finding;
 mod in_guide;
 mod list;
 pub(crate) mod look;
+mod marks;
 pub(crate) mod node;
 mod place;
 mod screen;
@@ -16,5 +17,5 @@ mod strip;
 mod typing;
 
 pub(crate) use drawing::learn;
-pub(crate) use screen::screen;
-pub use screen::{Around, FirstProps, FirstQuestion};
+pub use screen::{Around, Draw, FirstProps, FirstQuestion};
+pub(crate) use screen::{every, of_opening, screen};

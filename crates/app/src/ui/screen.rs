@@ -1,7 +1,7 @@
 //! A whole screen: header, strip, body, bar.
 
 use super::node::{Node, el, key, several, text};
-use super::{bar, finding, list, look, place, setup, strip};
+use super::{bar, finding, list, look, marks, place, setup, strip};
 use consult::{Body, Guide, Msg, Screen as Which, View};
 use sketch::Art;
 use std::rc::Rc;
@@ -22,10 +22,18 @@ pub struct Around {
     pub art: Art,
 }
 
-/// A whole screen. A plain function: one component is enough, and a second costs three kilobytes.
-pub(crate) fn screen(view: &View, around: &Around, guide: &Guide, on: &Callback<Msg>) -> Html {
-    let setup_open = matches!(view.body, Body::Setup(_));
-    let (to, label) = if setup_open { (Which::Look, "Back") } else { (Which::Setup, "Set up") };
+/// Draws a body.
+pub type Draw = fn(&Body, &Around, &Guide, &Callback<Msg>) -> Html;
+
+/// A whole screen, its body drawn by `draw`. A plain function: one component is enough, and a second costs three
+/// kilobytes.
+pub(crate) fn screen(view: &View, draw: Draw, around: &Around, guide: &Guide, on: &Callback<Msg>) -> Html {
+    let room = |open: bool, which, label| {
+        let (to, label) = if open { (Which::Look, "Back") } else { (which, label) };
+        key("", label, on, Msg::Show(to))
+    };
+    let marks = room(matches!(view.body, Body::Marks(_)), Which::Marks, "Marks");
+    let setup = room(matches!(view.body, Body::Setup(_)), Which::Setup, "Set up");
     let mut main = el("main", "");
     if around.update {
         main = main.put(told("A new version is ready.", "Use it now", on, Msg::AcceptUpdate));
@@ -36,24 +44,36 @@ pub(crate) fn screen(view: &View, around: &Around, guide: &Guide, on: &Callback<
     if !view.pack_notice.is_empty() {
         main = main.put(text("p", "told", &view.pack_notice));
     }
-    let body = match &view.body {
-        Body::Look(v) => look::look(v, &around.art, Some((guide, on))),
-        Body::Place(v) => place::place(v, on),
-        Body::Later => several(vec![
-            look::heading("One moment").into(),
-            text("p", "hint", "The other questions are on their way.").into(),
-        ]),
-        Body::Finding(v) => finding::finding(v, &around.art, guide, on),
-        Body::List(v) => list::list(v, on),
-        Body::Setup(v) => setup::setup(v, around, on),
-    };
     several(vec![
-        header().put(key("", label, on, Msg::Show(to))).into(),
+        header().put(el("span", "").put(marks).put(setup)).into(),
         view.strip.as_ref().map(|s| strip::strip(s, Some(on))).unwrap_or_default(),
-        main.put(body).into(),
+        main.put(draw(&view.body, around, guide, on)).into(),
         bar::bar(&view.body, Some(on)),
         text("p", "unseen", &around.said).set("role", "status").set("aria-atomic", "true").into(),
     ])
+}
+
+/// Every body.
+pub(crate) fn every(body: &Body, around: &Around, guide: &Guide, on: &Callback<Msg>) -> Html {
+    match body {
+        Body::Finding(v) => finding::finding(v, &around.art, guide, on),
+        Body::List(v) => list::list(v, on),
+        Body::Setup(v) => setup::setup(v, around, on),
+        Body::Marks(v) => marks::marks(v, on),
+        Body::Look(_) | Body::Place(_) | Body::Later => of_opening(body, around, guide, on),
+    }
+}
+
+/// The bodies of the opening. What is drawn elsewhere is not linked into a program that draws with this.
+pub(crate) fn of_opening(body: &Body, around: &Around, guide: &Guide, on: &Callback<Msg>) -> Html {
+    match body {
+        Body::Look(v) => look::look(v, &around.art, Some((guide, on))),
+        Body::Place(v) => place::place(v, on),
+        _ => several(vec![
+            look::heading("One moment").into(),
+            text("p", "hint", "The rest of Pressmark is on its way.").into(),
+        ]),
+    }
 }
 
 fn header() -> Node {

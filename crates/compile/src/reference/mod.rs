@@ -3,6 +3,8 @@
 mod dates;
 mod diamond;
 mod marks;
+mod metals;
+mod prices;
 mod rests;
 mod rows;
 mod series;
@@ -91,7 +93,9 @@ fn read(files: &Files, parsed: &[Parsed<'_>], faults: &Faults, unparsed: &[Fault
     }
     found.series = one("series.toml").map(|t| series::read(&t, &context, &found.marks)).unwrap_or_default();
     found.words = one("words.toml").map(|t| marks::words(&t)).unwrap_or_default();
-    found.sizes = one("sizes.toml").map(|t| small::sizes(&t, &context)).unwrap_or_default();
+    if let Some(t) = one("sizes.toml") {
+        (found.sizes, found.irons) = small::sizes(&t, &context);
+    }
     found.issues = small::issues(&context);
     found.alike = small::alike(&context);
     found.diamond = diamond::read(&one("diamond.toml")?, &context);
@@ -120,7 +124,8 @@ fn parse<'a>(files: &'a Files, faults: &'a Faults) -> (Vec<Parsed<'a>>, Vec<Faul
         let inside = |folder: &str, end: &str| {
             path.strip_prefix(folder).is_some_and(|p| p.ends_with(end) && !p.contains('/'))
         };
-        if !KNOWN.contains(&path) && !inside("marks/", ".toml") && !inside("numbers/", ".csv") {
+        let known = KNOWN.contains(&path) || path == metals::FILE;
+        if !known && !inside("marks/", ".toml") && !inside("numbers/", ".csv") {
             let near = meant(path, KNOWN.into_iter(), "Files");
             let hint = format!("{near} Marks stand in marks/*.toml, numbers in numbers/*.csv.");
             faults.add(&Spot::file(path), "No file of this name belongs to the tables.", hint);

@@ -7,7 +7,7 @@ use crate::cursor::Table;
 use crate::fault::{meant, quote};
 use crate::text::Limit;
 use dating::calendar::WEEKDAYS;
-use pack::marks::{Alike, Day, Diamond, Fits, IssueKind, IssueRule, Marks, Reading, Size};
+use pack::marks::{Alike, Day, Diamond, Fits, Irons, IssueKind, IssueRule, Marks, Reading, Size};
 use units::{Basis, Period, Year};
 
 /// `reference.toml`, and the rest still empty.
@@ -99,14 +99,15 @@ pub(crate) fn top(top: &Table<'_>, context: &Context<'_>) -> Marks {
             classes: Vec::new(),
         },
         sizes: Vec::new(),
+        irons: Irons { length: 0, length_spread: 0, heft: 0, heft_spread: 0, basis: Basis::Memory },
         alike: Vec::new(),
     }
 }
 
 const FITS: [(&str, Fits); 3] = [("none", Fits::Free), ("mass", Fits::Mass), ("length", Fits::Length)];
 
-/// `sizes.toml`.
-pub(crate) fn sizes(top: &Table<'_>, context: &Context<'_>) -> Vec<Size> {
+/// `sizes.toml`: what numbers may mean, and what is measured on irons of any sort.
+pub(crate) fn sizes(top: &Table<'_>, context: &Context<'_>) -> (Vec<Size>, Irons) {
     let mut list = Vec::new();
     for t in top.tables("size") {
         let id = t.id("set-number");
@@ -130,13 +131,17 @@ pub(crate) fn sizes(top: &Table<'_>, context: &Context<'_>) -> Vec<Size> {
             let found = t.get(name).and_then(|v| v.number(least, 9_999.0));
             found.map_or(0, |n| libm::round(n * 10.0) as i32)
         };
-        let (grams, mm, plus, spread) =
-            (tenths("grams", 0.0), tenths("mm", 0.0), tenths("plus", -9_999.0), tenths("spread", 0.0));
+        let (grams, mm, plus) = (tenths("grams", 0.0), tenths("mm", 0.0), tenths("plus", -9_999.0));
+        // Of a mass the spread is a share of it, in thousandths as it stands.
+        let spread = match fits {
+            Some(Fits::Mass) => t.get("spread").and_then(|v| v.whole(1, 999)).map_or(0, |n| n as i32),
+            _ => tenths("spread", 0.0),
+        };
         let per = if fits == Some(Fits::Mass) { grams } else { mm };
         let lacks = match fits {
             Some(Fits::Mass) if grams == 0 => "grams",
             Some(Fits::Length) if mm == 0 => "mm",
-            Some(Fits::Length) if spread == 0 => "spread",
+            Some(Fits::Mass | Fits::Length) if spread == 0 => "spread",
             _ => "",
         };
         if !lacks.is_empty() {
@@ -165,8 +170,24 @@ pub(crate) fn sizes(top: &Table<'_>, context: &Context<'_>) -> Vec<Size> {
         t.done();
         list.extend(id.map(|_| size));
     }
+    let mut irons = Irons { length: 0, length_spread: 0, heft: 0, heft_spread: 0, basis: Basis::Memory };
+    match top.table("irons") {
+        Some(t) => {
+            let figure = |name: &str, example: &str, most: i64| {
+                let found = t.need(name, example).and_then(|v| v.whole(1, most));
+                found.and_then(|n| u16::try_from(n).ok()).unwrap_or(1)
+            };
+            irons.length = u32::from(figure("length", "length = 120", 2_000)) * 10;
+            irons.length_spread = figure("length_spread", "length_spread = 450", 3_000);
+            irons.heft = figure("heft", "heft = 550", 20_000);
+            irons.heft_spread = figure("heft_spread", "heft_spread = 280", 3_000);
+            irons.basis = context.rests_of(&t).basis;
+            t.done();
+        }
+        None => context.faults.add(&top.spot_of("irons"), "The table [irons] is missing.", ""),
+    }
     top.done();
-    list
+    (list, irons)
 }
 
 const KINDS: [(&str, IssueKind); 3] =

@@ -1,12 +1,12 @@
 //! For and against: the strength of each clue, what each answer left out would change, which to look at again.
 
-use super::facts::{Facts, top};
+use super::facts::{Facts, found, top};
 use crate::guide::Guide;
 use crate::state::{Given, State, What};
 use crate::view::ClueView;
 use crate::words::{chance, inside, strength};
 use measure::Instrument;
-use reason::{Posterior, chance_misread, fit, log10_odds, weigh, with_fit};
+use reason::{Posterior, chance_misread, log10_odds};
 use units::{arranged, descending, order};
 
 /// From this chance of a misreading an answer is offered for a second look. Basis: memory.
@@ -27,20 +27,24 @@ pub(crate) fn clues(guide: &Guide, state: &State, facts: &Facts) -> Vec<ClueView
         .collect();
     let suspect = top(&suspicion).0;
     let mut clues: Vec<ClueView> = Vec::new();
-    for (i, given) in state.given.iter().enumerate().filter(|(_, g)| g.what != What::Cannot) {
-        let by = with - odds(&without(guide, state, i).kinds(&guide.model));
+    for said in all_said(guide, state, facts) {
+        let by = with - odds(&said.without.kinds(&guide.model));
+        let given = said.at.map(|i| &state.given[i]);
+        let again = said.at.filter(|i| *i == suspect && suspicion[*i] >= SUSPECT);
         clues.push(ClueView {
-            question: given.question,
-            text: clue_text(guide, given),
+            question: given.map(|g| g.question),
+            text: said.text,
             strength: libm::round(by * 100.0) as i32,
             words: match strength(by) {
                 nothing if by.abs() < 0.1 => nothing.to_string(),
                 word => format!("{word}, {}", if by > 0.0 { "for" } else { "against" }),
             },
-            basis: basis(guide, facts, given.question),
-            unsure: !given.sure,
-            again: (i == suspect && suspicion[i] >= SUSPECT)
-                .then(|| format!("Look again: {} that this was misread.", chance(suspicion[i]))),
+            basis: given.map_or_else(
+                || "by the years that it proves".to_string(),
+                |g| basis(guide, facts, g.question),
+            ),
+            unsure: given.is_some_and(|g| !g.sure),
+            again: again.map(|i| format!("Look again: {} that this was misread.", chance(suspicion[i]))),
         });
     }
     let strongest = order(clues.len(), &|a, b| {
@@ -49,14 +53,29 @@ pub(crate) fn clues(guide: &Guide, state: &State, facts: &Facts) -> Vec<ClueView
     arranged(clues, &strongest)
 }
 
-/// The posterior with one answer left out, fit taken in as in the finding itself.
-fn without(guide: &Guide, state: &State, at: usize) -> Posterior {
-    let mut rest = state.given.clone();
-    rest.remove(at);
-    let answers: Vec<_> = rest.iter().map(Given::answer).collect();
-    let bare = weigh(&guide.model, state.place, &answers);
-    let fit = fit(&guide.model, &bare, &answers);
-    with_fit(&guide.model, bare, fit)
+/// Something that was told, and what the finding would be without it.
+struct Said {
+    /// Index of the answer; none for the lettering.
+    at: Option<usize>,
+    text: String,
+    without: Posterior,
+}
+
+/// Every answer that says something, then the lettering.
+fn all_said(guide: &Guide, state: &State, facts: &Facts) -> Vec<Said> {
+    let telling = state.given.iter().enumerate().filter(|(_, g)| g.what != What::Cannot);
+    let mut all: Vec<Said> = telling
+        .map(|(i, given)| {
+            let mut rest = facts.answers.clone();
+            rest.remove(i);
+            Said { at: Some(i), text: clue_text(guide, given), without: found(guide, state, &rest).0 }
+        })
+        .collect();
+    if state.marks.told.is_some() {
+        let text = format!("Marked {}", state.marks.text.trim());
+        all.push(Said { at: None, text, without: facts.without_marks(guide, state) });
+    }
+    all
 }
 
 /// Sentences for the answers without which the finding would be another one.
@@ -65,14 +84,12 @@ pub(crate) fn change(guide: &Guide, state: &State, facts: &Facts) -> Vec<String>
     let (mut shares, mut changes): (Vec<f64>, Vec<String>) = (Vec::new(), Vec::new());
     let (role, _) = top(&facts.roles);
     let old = facts.period() >= 0.5;
-    for (i, given) in state.given.iter().enumerate().filter(|(_, g)| g.what != What::Cannot) {
-        let left = without(guide, state, i);
+    for Said { text, without: left, .. } in all_said(guide, state, facts) {
         let mut kinds = left.kinds(&guide.model);
         if let Some(u) = kinds.get_mut(unknown) {
             *u = 0.0;
         }
         let (kind, share) = top(&kinds);
-        let text = clue_text(guide, given);
         let (other_role, role_share) = top(&left.roles(&guide.model));
         let period = left.makes(&guide.model)[0];
         if kind != facts.first {

@@ -2,6 +2,7 @@
 
 use crate::guide::{Aim, Guide};
 use crate::look::{SETTLED, SPENT, TELLS};
+use crate::marks::Marks;
 use crate::state::State;
 use reason::{Answer, Fit, Look, Posterior, Reach, fit, rank, weigh, with_fit};
 use units::descending;
@@ -33,6 +34,7 @@ pub(crate) struct Facts {
     aim_shares: Vec<f64>,
     prior_shares: Vec<f64>,
     picture: bool,
+    lettered: bool,
     unknown: usize,
 }
 
@@ -40,9 +42,7 @@ impl Facts {
     pub(crate) fn new(guide: &Guide, state: &State) -> Facts {
         let model = &guide.model;
         let answers = state.answers();
-        let bare = weigh(model, state.place, &answers);
-        let fit = fit(model, &bare, &answers);
-        let posterior = with_fit(model, bare, fit);
+        let (posterior, fit) = found(guide, state, &answers);
         let plan = guide.plan(state.aim);
         let ranked = |aim| rank(model, guide.plan(aim), &posterior, &answers, &state.reach());
         let own = ranked(state.aim);
@@ -65,6 +65,7 @@ impl Facts {
             aim_shares: plan.goal().shares(&posterior),
             prior_shares: plan.goal().shares(&weigh(model, state.place, &[])),
             picture: state.picture,
+            lettered: state.marks.told.is_some(),
             unknown,
             answers,
             kinds,
@@ -72,9 +73,15 @@ impl Facts {
         }
     }
 
+    /// The same without the lettering.
+    pub(crate) fn without_marks(&self, guide: &Guide, state: &State) -> Posterior {
+        let marks = Marks::default();
+        found(guide, &State { marks, ..state.clone() }, &self.answers).0
+    }
+
     /// Whether anything was told: "can't tell" alone says nothing.
     pub(crate) fn told(&self) -> bool {
-        self.answers.iter().any(|a| a.told.speaks())
+        self.answers.iter().any(|a| a.told.speaks()) || self.lettered
     }
 
     /// The aim's top share is high enough, the piece fits, and it is not the unknown that leads.
@@ -159,6 +166,23 @@ impl Facts {
         }
         asked.into_iter().take(4).map(text).collect()
     }
+}
+
+/// The posterior of these answers with the fit and the lettering taken in. The fit is about the answers: what lettering
+/// says of years is no sign of a piece outside the guide.
+pub(crate) fn found(guide: &Guide, state: &State, answers: &[Answer]) -> (Posterior, Fit) {
+    let bare = weigh(&guide.model, state.place, answers);
+    let fit = fit(&guide.model, &bare, answers);
+    let mut posterior = with_fit(&guide.model, bare, fit);
+    if let Some(told) = &state.marks.told {
+        let by = |(p, f): (&f64, &f64)| p * f;
+        let p: Vec<f64> = posterior.p.iter().zip(&told.factors).map(by).collect();
+        let sum: f64 = p.iter().sum();
+        if sum > 0.0 {
+            posterior.p = p.into_iter().map(|x| x / sum).collect();
+        }
+    }
+    (posterior, fit)
 }
 
 /// The ranking for the aim; where no look tells anything about it any more, that for the first other matter of which one

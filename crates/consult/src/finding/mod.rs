@@ -8,3 +8,4 @@ mod years;
 
 pub(crate) use facts::Facts;
 pub(crate) use what::view;
+pub(crate) use years::half as half_of_years;

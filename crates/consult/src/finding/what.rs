@@ -16,7 +16,7 @@ use units::descending;
 const LISTED_ROLE: f64 = 0.045;
 const LISTED_KIND: f64 = 0.02;
 /// From here the finding leans to one side. The lower limit of "likely": IPCC guidance note, 2010.
-const LEANS: f64 = 0.66;
+pub(super) const LEANS: f64 = 0.66;
 
 pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
     let kind = &guide.core.kinds[facts.first];
@@ -35,7 +35,7 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
         outside: outside(guide, facts),
         make: make_words(guide, facts),
         roles: roles(guide, facts),
-        years: years::view(guide, facts),
+        years: years::view(guide, state, facts),
         worth: worth::view(guide, facts),
         money: state.money,
         next: next(guide, state, facts),

@@ -42,7 +42,7 @@ fn compiled(folder: &str) -> Halves {
 }
 
 fn ready((core, book): &Halves, year: i16) -> Guide {
-    Guide::from_bytes(core, Some(book), year).expect("the pack can be read")
+    Guide::from_bytes(core, book, year).expect("the pack can be read")
 }
 
 /// The bundled pack, book included.
@@ -52,7 +52,7 @@ pub(crate) fn irons() -> Guide {
 
 /// The bundled pack before its book has come.
 pub(crate) fn irons_early() -> Guide {
-    Guide::from_bytes(&IRONS.0, None, YEAR).expect("the pack can be read")
+    Guide::of_core(&IRONS.0, YEAR).expect("the pack can be read")
 }
 
 /// Core and book of the bundled pack.

@@ -7,7 +7,7 @@ use reason::{Answer, Told, log_likelihood, weigh};
 
 fn finding(guide: &Guide, state: &State) -> FindingView {
     let shown = update(guide, state.clone(), Msg::Show(Screen::Finding)).0;
-    match view(guide, &shown, false).body {
+    match view(guide, &shown).body {
         Body::Finding(f) => *f,
         other => unreachable!("the finding was asked for: {other:?}"),
     }

@@ -199,7 +199,7 @@ fn a_forged_link_is_refused_or_sound() {
             sound += 1;
             let state =
                 read_fragment(&guide, &State::default(), &format!("{body}~{}", check(&body))).unwrap();
-            let shown = view(&guide, &state, true);
+            let shown = view(&guide, &state);
             assert!(serde_json::to_string(&shown).is_ok(), "{body}");
         } else {
             refused += 1;

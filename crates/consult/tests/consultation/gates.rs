@@ -71,9 +71,7 @@ fn behind_a_closed_gate_nothing_is_taken_or_offered() {
         }
         let offered = |state: &State| {
             let listed = update(guide, state.clone(), Msg::Show(Screen::List)).0;
-            let Body::List(parts) = view(guide, &listed, false).body else {
-                unreachable!("the list was asked for")
-            };
+            let Body::List(parts) = view(guide, &listed).body else { unreachable!("the list was asked for") };
             parts.iter().flat_map(|p| &p.looks).any(|l| l.question == question)
         };
         let every_tool =

@@ -7,7 +7,7 @@ use consult::{Body, Guide, Manner, Msg, Screen, State, update, view};
 fn answered(guide: &Guide, mut state: State) -> (State, Vec<usize>) {
     let mut asked = Vec::new();
     loop {
-        let msg = match view(guide, &state, false).body {
+        let msg = match view(guide, &state).body {
             Body::Look(look) => {
                 asked.push(look.question);
                 Msg::Choose { question: look.question, choice: 0 }
@@ -28,8 +28,8 @@ fn the_opening_is_asked_and_then_one_moment() {
         assert!(asked.iter().all(|q| early.core.opening.contains(&(*q as u16))), "{asked:?}");
         assert!(asked.len() >= 3, "{asked:?}");
         // Nothing is settled by the opening's first choices alone: the page waits, and goes on with the whole.
-        assert_eq!(view(&early, &state, false).body, Body::Later);
-        assert!(matches!(view(&irons(), &state, false).body, Body::Look(_)));
+        assert_eq!(view(&early, &state).body, Body::Later);
+        assert!(matches!(view(&irons(), &state).body, Body::Look(_)));
     }
 }
 
@@ -54,7 +54,7 @@ fn a_question_without_words_is_not_asked_for() {
     }
     // A link may name it all the same: it waits for its words without harm.
     let told = update(&irons(), State::default(), Msg::Choose { question: bare, choice: 0 }).0;
-    let on = |screen| view(&early, &update(&early, told.clone(), Msg::Show(screen)).0, false).body;
+    let on = |screen| view(&early, &update(&early, told.clone(), Msg::Show(screen)).0).body;
     assert!(matches!(on(Screen::Finding), Body::Finding(_)));
     let Body::List(parts) = on(Screen::List) else { unreachable!("the list was asked for") };
     assert!(parts.iter().flat_map(|p| &p.looks).all(|l| !l.ask.is_empty()));
@@ -64,6 +64,6 @@ fn a_question_without_words_is_not_asked_for() {
 fn halves_of_two_packs_are_refused() {
     let irons = crate::common::irons_bytes();
     let tiny = crate::common::tiny_bytes();
-    let says = Guide::from_bytes(&irons.0, Some(&tiny.1), 2026).map(drop);
+    let says = Guide::from_bytes(&irons.0, &tiny.1, 2026).map(drop);
     assert_eq!(says, Err("The long texts belong to another edition of this pack. Reload the page.".into()));
 }

@@ -69,7 +69,7 @@ fn sequences(guide: &Guide, many: usize, shown: usize) {
             }
         }
         if i % shown == 0 {
-            assert!(serde_json::to_string(&view(guide, &state, i % (7 * shown) == 0)).is_ok());
+            assert!(serde_json::to_string(&view(guide, &state)).is_ok());
         }
     }
 }

@@ -85,7 +85,7 @@ fn what_the_reader_lets_in_can_be_consulted() {
             for screen in [Screen::Look, Screen::Finding, Screen::List, Screen::Setup] {
                 let there = update(&guide, state.clone(), Msg::Show(screen)).0;
                 let why = update(&guide, there, Msg::Why).0;
-                let shown = view(&guide, &why, true);
+                let shown = view(&guide, &why);
                 if let Body::Finding(f) = &shown.body {
                     assert!(f.share <= 1000 && f.years.heights.iter().all(|h| *h <= 1000));
                     assert!(f.years.to <= year, "{}", f.years.to);

@@ -28,7 +28,7 @@ fn the_place_is_asked_once_after_the_first_answer() {
             let piece = piece(&guide, &mut random);
             let (mut state, mut asked) = (every_tool(&guide), 0);
             for step in 0..12 {
-                match view(&guide, &state, false).body {
+                match view(&guide, &state).body {
                     Body::Place(_) => {
                         assert_eq!((step, state.given.len()), (1, 1), "behind the first answer");
                         asked += 1;
@@ -42,7 +42,7 @@ fn the_place_is_asked_once_after_the_first_answer() {
                     }
                     Body::Finding(_) => {
                         state = update(&guide, state, Msg::LookOn).0;
-                        if matches!(view(&guide, &state, false).body, Body::Finding(_)) {
+                        if matches!(view(&guide, &state).body, Body::Finding(_)) {
                             break;
                         }
                     }
@@ -52,9 +52,9 @@ fn the_place_is_asked_once_after_the_first_answer() {
             assert_eq!(asked, 1, "asked once");
             // A new piece at the same sale: it is not asked again.
             state = update(&guide, state, Msg::Fresh).0;
-            let Body::Look(look) = view(&guide, &state, false).body else { unreachable!("a first look") };
+            let Body::Look(look) = view(&guide, &state).body else { unreachable!("a first look") };
             state = update(&guide, state, Msg::Choose { question: look.question, choice: 0 }).0;
-            assert!(!matches!(view(&guide, &state, false).body, Body::Place(_)));
+            assert!(!matches!(view(&guide, &state).body, Body::Place(_)));
         }
     }
 }
@@ -74,7 +74,7 @@ fn the_opening_comes_in_its_order() {
             state = update(&guide, state, Msg::Picture(i % 7 == 0)).0;
             let mut due = opening.as_slice();
             while !due.is_empty() {
-                let Body::Look(look) = view(&guide, &state, false).body else { break };
+                let Body::Look(look) = view(&guide, &state).body else { break };
                 let at = due.iter().position(|q| *q == look.question);
                 for passed in &due[..at.unwrap_or(due.len())] {
                     let q = &guide.core.questions[*passed];
@@ -103,7 +103,7 @@ fn whoever_is_not_led_starts_with_what_tells_most() {
     let first = |aim| {
         let state = update(&guide, every_tool(&guide), Msg::Manner(Manner::Free)).0;
         let state = update(&guide, state, Msg::Aim(aim)).0;
-        let Body::Look(look) = view(&guide, &state, false).body else { unreachable!("a first look") };
+        let Body::Look(look) = view(&guide, &state).body else { unreachable!("a first look") };
         let plan = reason::Plan::new(
             &guide.model,
             match aim {
@@ -129,7 +129,7 @@ fn a_settled_piece_leads_to_the_finding() {
         let aim = Aim::ALL[i % 4];
         let mut state = update(&guide, every_tool(&guide), Msg::Aim(aim)).0;
         for _ in 0..guide.core.questions.len() + 2 {
-            state = match view(&guide, &state, false).body {
+            state = match view(&guide, &state).body {
                 Body::Look(look) => {
                     let before = state.clone();
                     let after = update(&guide, state, answer(&guide, piece, look.question, &mut random)).0;
@@ -154,7 +154,7 @@ fn a_settled_piece_leads_to_the_finding() {
                 other => unreachable!("neither list nor set-up was asked for: {other:?}"),
             };
         }
-        assert!(matches!(view(&guide, &state, false).body, Body::Finding(_)), "every way ends");
+        assert!(matches!(view(&guide, &state).body, Body::Finding(_)), "every way ends");
     }
     assert!(settled > 20, "{settled} of 120 settled");
 }
@@ -172,7 +172,7 @@ fn is_settled(guide: &Guide, state: &State) -> bool {
         Aim::Worth => {
             // The steps of price are the guide's own; what the screen says stands in.
             let shown = update(guide, state.clone(), Msg::Show(Screen::Finding)).0;
-            let Body::Finding(f) = view(guide, &shown, false).body else { return false };
+            let Body::Finding(f) = view(guide, &shown).body else { return false };
             return f.standing.starts_with("Settled: ");
         }
     };
@@ -203,7 +203,7 @@ fn what_tells_nothing_is_not_asked() {
             let ranked =
                 plans.each_ref().map(|p| reason::rank(model, p, &posterior, &answers, &state.reach()));
             let best = ranked.iter().flatten().find(|l| l.gain >= LEAST);
-            match view(&guide, &state, false).body {
+            match view(&guide, &state).body {
                 Body::Look(look) => {
                     if !guide.core.opening.contains(&(look.question as u16)) {
                         assert_eq!(best.map(|l| l.question), Some(look.question), "{best:?}, {look:?}");

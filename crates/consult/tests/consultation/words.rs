@@ -123,7 +123,7 @@ fn what_a_finding_says() {
     for (guide, cases) in [(tiny(), 600), (irons(), 150)] {
         for_all_walks(cases, 12, |taps| {
             let state = update(&guide, walked(&guide, &taps), Msg::Show(Screen::Finding)).0;
-            let Body::Finding(f) = view(&guide, &state, false).body else {
+            let Body::Finding(f) = view(&guide, &state).body else {
                 unreachable!("the finding was asked for")
             };
             holds(&f).map_err(TestCaseError::fail)?;

@@ -6,7 +6,7 @@ use reason::Random;
 
 fn years(guide: &Guide, state: &State) -> YearsView {
     let shown = update(guide, state.clone(), Msg::Show(Screen::Finding)).0;
-    match view(guide, &shown, false).body {
+    match view(guide, &shown).body {
         Body::Finding(f) => f.years,
         other => unreachable!("the finding was asked for: {other:?}"),
     }

@@ -1,21 +1,18 @@
 //! A bare number: a size, pounds, a pattern, a year; and as a number of any series.
 
 use super::evidence::{Evidence, Span};
+use super::held::{self, Held, Measured};
 use super::number::{Row, of_series};
 use super::reading::{Flag, Issue, Kind, Reading};
 use super::tables::Tables;
 use crate::calendar;
-use pack::marks::{Fits, Proof, Size};
-use units::{Basis, Length, Year};
+use pack::marks::{Proof, Size};
+use units::{Basis, Year};
 
 /// How much likelier a bare number is of a patent when the text speaks of one. Basis: memory.
 const SPEAKS: f64 = 12.0;
 /// How much likelier it is of pounds when the word stands behind it. Basis: memory.
 const SAYS_POUNDS: f64 = 60.0;
-/// Grams to a cubic centimetre of the box around an iron, and the spread of its logarithm: from the heft of irons in
-/// museums whose weight and length are both known. Basis: memory.
-const HEFT: f64 = 0.55;
-const HEFT_SPREAD: f64 = 0.28;
 /// Sizes above this are not listed number by number.
 const LISTED: u32 = 2_200;
 /// When more numbers fit as told they are told as one.
@@ -32,8 +29,8 @@ pub(crate) struct Around {
     pub(crate) size: bool,
     /// A word such as "No" stands before it.
     pub(crate) number: bool,
-    /// Of the sole.
-    pub(crate) length: Option<Length>,
+    /// What was measured on the piece.
+    pub(crate) measured: Measured,
 }
 
 /// All readings of a bare number.
@@ -56,7 +53,7 @@ pub(crate) fn readings(tables: &Tables, row: &Row<'_>, around: Around) -> Vec<Re
         if around.size && size.is_year {
             weight *= 0.05;
         }
-        of_size(tables, (i, size), row, weight, around.length, &mut list);
+        of_size(tables, (i, size), row, weight, around.measured, &mut list);
     }
     list
 }
@@ -66,7 +63,7 @@ fn of_size(
     (index, size): (usize, &Size),
     row: &Row<'_>,
     weight: f64,
-    length: Option<Length>,
+    measured: Measured,
     list: &mut Vec<Reading>,
 ) {
     let each = weight / f64::from(size.to - size.from + 1);
@@ -113,53 +110,26 @@ fn of_size(
     };
     let mut fits = row.small(tables, size.from, size.to);
     fits.retain(|(n, _, _)| !size.is_year || issue(*n, 1.0, true).is_some());
-    let weigh = |n: u32, w: f64| w * each * length.and_then(|l| fit(size, n, l)).unwrap_or(1.0);
-    if fits.iter().filter(|(_, _, told)| *told).count() > SINGLE {
+    let irons = &tables.marks.irons;
+    let fits: Vec<(u32, f64, bool, Option<Held>)> = fits
+        .into_iter()
+        .map(|(n, w, told)| match held::hold(size, irons, n, measured) {
+            Some(fit) => (n, w * each * fit.factor, told, Some(fit.held)),
+            None => (n, w * each, told, None),
+        })
+        .collect();
+    if fits.iter().filter(|(_, _, told, _)| *told).count() > SINGLE {
         // So much is lost that single numbers would only fill the list.
-        let sum: f64 = fits.iter().map(|(n, w, _)| weigh(*n, *w)).sum();
+        let sum: f64 = fits.iter().map(|(_, w, ..)| w).sum();
         let likely = |w: f64| w > 1e-5 * sum;
-        let issues = fits.iter().filter_map(|(n, w, told)| issue(*n, weigh(*n, *w), *told));
+        let issues = fits.iter().filter_map(|(n, w, told, _)| issue(*n, *w, *told));
         let issues = issues.filter(|i| likely(i.share)).collect();
-        list.push(make(sum, row.shown(), true, issues, Vec::new()));
+        let held = held::several(fits.iter().filter(|f| f.2).filter_map(|f| f.3));
+        list.push(make(sum, row.shown(), true, issues, held.map(Flag::Held).into_iter().collect()));
         return;
     }
-    for (n, w, told) in fits {
-        // Half as much again, or less than a third: there a length bears a number out or speaks against it.
-        let flag = length.and_then(|l| fit(size, n, l)).and_then(|f| match f {
-            f if f > 1.5 => Some(Flag::FitsLength),
-            f if f < 0.3 => Some(Flag::AgainstLength),
-            _ => None,
-        });
+    for (n, w, told, held) in fits {
         let issues = issue(n, 1.0, told).into_iter().collect();
-        list.push(make(weigh(n, w), n.to_string(), told, issues, flag.into_iter().collect()));
+        list.push(make(w, n.to_string(), told, issues, held.map(Flag::Held).into_iter().collect()));
     }
-}
-
-/// How much a length speaks for a number: its density beside that of any small iron.
-fn fit(size: &Size, n: u32, length: Length) -> Option<f64> {
-    let mm = length.mm();
-    if mm <= 0.0 {
-        return None;
-    }
-    let (expected, spread) = match size.fits {
-        Fits::Free => return None,
-        Fits::Length => {
-            let tenths = f64::from(n) * f64::from(size.per) + f64::from(size.plus);
-            let expected = (tenths / 10.0).max(1.0);
-            // Beside what the table says, a person measures to some millimetres.
-            (expected, (f64::from(size.spread) / 10.0 + 2.0) / expected)
-        }
-        Fits::Mass => {
-            let grams = f64::from(n.max(1)) * f64::from(size.per) / 10.0;
-            (10.0 * libm::cbrt(grams / HEFT), HEFT_SPREAD / 3.0)
-        }
-    };
-    let normal = |x: f64, middle: f64, sd: f64| {
-        let z = (x - middle) / sd;
-        libm::exp(-0.5 * z * z) / sd
-    };
-    // Irons of any sort: about 120 mm, give or take a half. Basis: memory.
-    let (at, any) = (libm::log(mm), normal(libm::log(mm), libm::log(120.0), 0.45));
-    // Never wholly against it: a number may be of another maker's scale.
-    Some((normal(at, libm::log(expected), spread) / any).clamp(0.02, 50.0))
 }

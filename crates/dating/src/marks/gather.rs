@@ -3,13 +3,14 @@
 use super::diamond;
 use super::evidence::{Evidence, Span};
 use super::glyph::{Glyph, glyphs};
+use super::held::Measured;
 use super::path::{Slot, What, slots};
 use super::phrase::Target;
 use super::reading::{Kind, Mark, Read, Reading};
 use super::tables::Tables;
 use crate::calendar;
 use pack::marks::{Proof, Role};
-use units::{Length, Year};
+use units::Year;
 
 /// Wordings that are less likely than this are not offered. Basis: practice.
 const LEAST: f64 = 0.01;
@@ -28,11 +29,11 @@ pub(crate) struct Gatherer<'a> {
     marks: Vec<Mark>,
     /// The text speaks of a patent.
     pub(crate) patent: bool,
-    pub(crate) length: Option<Length>,
+    pub(crate) measured: Measured,
 }
 
 /// Reads a text.
-pub(crate) fn gather(tables: &Tables, text: &str, length: Option<Length>) -> Read {
+pub(crate) fn gather(tables: &Tables, text: &str, measured: Measured) -> Read {
     let (all, cut) = glyphs(text);
     let mut marks = Vec::new();
     let mut rest = all.clone();
@@ -51,7 +52,7 @@ pub(crate) fn gather(tables: &Tables, text: &str, length: Option<Length>) -> Rea
     }
     let slots = slots(tables, &rest);
     let taken = vec![false; slots.len()];
-    let mut g = Gatherer { tables, text, glyphs: &rest, slots, taken, marks, patent: false, length };
+    let mut g = Gatherer { tables, text, glyphs: &rest, slots, taken, marks, patent: false, measured };
     g.patent = (0..g.slots.len()).any(|i| g.is(i, Role::Patent) || g.speaks(i));
     g.part_rows();
     g.dates();
@@ -166,16 +167,17 @@ impl<'a> Gatherer<'a> {
             }
             let What::Words(list) = self.slots[at].what.clone() else { continue };
             let mut readings: Vec<Reading> = Vec::new();
+            let alone = !self.has_patent();
+            let told = |target: &Target| match target {
+                Target::Mark(m) => Some(*m),
+                Target::Series(s) => Some(usize::from(self.tables.marks.series[*s].alone)),
+                Target::Word(_) => match self.tables.role(*target) {
+                    Some((Role::Patent, _)) if alone => self.patented(),
+                    _ => None,
+                },
+            };
             for (target, p) in &list {
-                let mark = match target {
-                    Target::Mark(m) => Some(*m),
-                    Target::Series(s) => Some(usize::from(self.tables.marks.series[*s].alone)),
-                    Target::Word(_) => match self.tables.role(*target) {
-                        Some((Role::Patent, _)) if !self.has_patent() => self.patented(),
-                        _ => None,
-                    },
-                };
-                if let Some(m) = mark.filter(|_| *p >= LEAST) {
+                if let Some(m) = told(target).filter(|_| *p >= LEAST) {
                     match readings.iter_mut().find(|r| r.kind == Kind::Words(m)) {
                         Some(old) => old.chance += p,
                         None => readings.push(words(self.tables, m, *p)),
@@ -183,12 +185,13 @@ impl<'a> Gatherer<'a> {
                 }
             }
             let sum: f64 = readings.iter().map(|r| r.chance).sum();
-            if sum >= LEAST {
-                self.push(at, at, readings, 1.0 - sum);
+            // Words that only told how to read others are not left over.
+            let helps = |(t, _): &&(Target, f64)| self.tables.role(*t).is_some() && told(t).is_none();
+            let helps: f64 = list.iter().filter(helps).map(|(_, p)| p).sum();
+            if helps > 0.3 && helps > sum || sum < LEAST {
+                self.taken[at] = helps > 0.3;
             } else {
-                // Words that only told how to read others are not left over.
-                let helps = list.iter().any(|(t, p)| *p > 0.3 && self.tables.role(*t).is_some());
-                self.taken[at] = helps;
+                self.push(at, at, readings, 1.0 - sum);
             }
         }
     }

@@ -47,11 +47,13 @@ pub(crate) struct Found {
     pub(crate) target: Target,
 }
 
-/// The cost of a lost character that was a gap, of a letter eaten by `*`, and of gaps where none belongs. Basis: memory.
+/// The cost of a lost character that was a gap, of a letter eaten by `*`, of gaps where none belongs, and of words that
+/// touch. Basis: memory.
 const LOST_GAP: f64 = -2.3;
 const EATEN: f64 = -0.7;
 const STOP_INSIDE: f64 = -0.2;
 const SPACE_INSIDE: f64 = -1.2;
+const NO_SPACE: f64 = -1.6;
 const UNBOUNDED: f64 = -4.0;
 /// A digit told where a wording has a letter, or the other way: there are words and numbers, seldom both.
 const CROSSED: f64 = -1.0;
@@ -110,8 +112,15 @@ impl Phrase {
                 let (j, gain) = states[at];
                 at += 1;
                 let Some(glyph) = glyphs.get(j) else { continue };
-                let gap =
-                    if place > 0 && glyph.apart() && !self.begins[place] { inside(&glyph.gap) } else { 0.0 };
+                // A lost character between two words may have been their gap.
+                let before = j.checked_sub(1).and_then(|b| glyphs.get(b));
+                let touches = before.is_some_and(|b| !b.one_of.is_empty());
+                let gap = match (place, self.begins[place], glyph.apart()) {
+                    (0, ..) | (_, true, true) | (_, false, false) => 0.0,
+                    (_, false, true) => inside(&glyph.gap),
+                    (_, true, false) if touches => NO_SPACE,
+                    (_, true, false) => 0.0,
+                };
                 if glyph.many {
                     keep(&mut next, (j, gain + EATEN + gap));
                     keep(&mut states, (j + 1, gain + EATEN));

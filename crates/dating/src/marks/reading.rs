@@ -1,6 +1,7 @@
 //! What comes out: marks with their readings.
 
 use super::evidence::{Evidence, SOFT, Span};
+use super::held::Held;
 use crate::calendar::{self, Day};
 use crate::curve::FIRST_YEAR;
 use pack::marks::Proof;
@@ -108,10 +109,8 @@ pub enum Flag {
     Class(usize),
     /// It bears out the other mark that it shares a patent with.
     BorneOut,
-    /// The length that was told bears it out.
-    FitsLength,
-    /// The length that was told speaks against it.
-    AgainstLength,
+    /// The number held against what was measured.
+    Held(Held),
 }
 
 /// A time in which numbers that fit were granted.
@@ -189,6 +188,20 @@ impl Mark {
         mark.readings.iter_mut().for_each(|r| r.chance *= (1.0 - none) / total);
         mark.arrange();
         mark
+    }
+
+    /// A mark that can be this reading only: what it would prove if it were right.
+    #[must_use]
+    pub fn alone(reading: &Reading) -> Mark {
+        Mark {
+            text: reading.reads.clone(),
+            at: (0, 0),
+            readings: vec![Reading { chance: 1.0, ..reading.clone() }],
+            misread: 0.0,
+            more: None,
+            rest: None,
+            same_as: None,
+        }
     }
 
     /// Likeliest first, and not too many.

@@ -18,23 +18,30 @@ impl Reading {
     /// One or more sentences: what it is, when it was granted, what that proves, and what is odd about it.
     #[must_use]
     pub fn in_words(&self, tables: &Tables) -> String {
-        let mut all = vec![self.what(tables)];
-        if self.kind != Kind::Date {
-            all.push(self.says.clone());
-        } else if !self.says.is_empty() {
-            all.insert(1, self.says.clone());
-        }
+        let mut all = vec![self.title(tables)];
+        all.extend(self.explained(tables));
+        all.join(" ")
+    }
+
+    /// The sentences after the title: what it proves, what is odd about it, what to be careful about.
+    #[must_use]
+    pub fn explained(&self, tables: &Tables) -> Vec<String> {
+        let mut all = vec![self.says.clone()];
         all.extend(self.flags.iter().map(|f| self.flag(tables, *f)));
+        if matches!(self.kind, Kind::Size(_)) && !self.flags.iter().any(|f| matches!(f, Flag::Held(_))) {
+            all.push(String::from("Nothing that can be measured settles it."));
+        }
         all.push(self.caution.clone());
         if !self.as_told {
             all.push(String::from("For this a character must have been misread."));
         }
         all.retain(|s| !s.is_empty());
-        all.join(" ")
+        all
     }
 
     /// What it is, with the years of grant: `United States patent 1134?8, granted in 1871.`
-    fn what(&self, tables: &Tables) -> String {
+    #[must_use]
+    pub fn title(&self, tables: &Tables) -> String {
         let series = match self.kind {
             Kind::Number(s) => tables.marks().series.get(s),
             _ => None,
@@ -99,8 +106,7 @@ impl Reading {
                 format!("Class {numeral} is for {what}; a metal iron should bear class I.")
             }),
             Flag::BorneOut => String::from("Number and date bear each other out: they are of one patent."),
-            Flag::FitsLength => String::from("The length bears it out."),
-            Flag::AgainstLength => String::from("The length speaks against it."),
+            Flag::Held(held) => held.in_words(&self.reads),
         }
     }
 

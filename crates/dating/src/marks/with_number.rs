@@ -7,7 +7,7 @@ use super::glyph::Glyph;
 use super::number::{Row, of_series};
 use super::path::What;
 use super::phrase::Target;
-use super::reading::Reading;
+use super::reading::{Kind, Reading};
 use pack::marks::Role;
 
 /// The most characters of a number, lost commas included.
@@ -66,6 +66,18 @@ impl<'a> Gatherer<'a> {
                 for (i, s) in others {
                     let share = patent * f64::from(s.weight) / 1000.0;
                     add(&mut readings, of_series(self.tables, i, &row), share);
+                }
+            }
+            // The word may be none of these, and the number one like any other.
+            let rest = 1.0 - known - patent;
+            if rest > 0.0 {
+                let around = Around { patent: self.patent, measured: self.measured, ..Around::default() };
+                for mut r in bare::readings(self.tables, &row, around) {
+                    r.chance *= rest;
+                    match r.kind {
+                        Kind::Number(_) => add(&mut readings, Some(r), 1.0),
+                        _ => readings.push(r),
+                    }
                 }
             }
             self.push(from, to, readings, 0.0);
@@ -152,7 +164,7 @@ impl<'a> Gatherer<'a> {
                 pounds: self.is(end + 1, Role::Pounds),
                 size: before(Role::Size),
                 number: before(Role::Number),
-                length: self.length,
+                measured: self.measured,
             };
             let readings = bare::readings(self.tables, &row, around);
             let from = if (around.size || around.number) && !self.taken[at - 1] { at - 1 } else { at };

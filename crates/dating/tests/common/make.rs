@@ -42,6 +42,8 @@ pub enum Truth {
     Words(usize),
     /// A diamond mark of a day.
     Diamond(i32),
+    /// A bare number of a sort, by index into the sizes.
+    Size(usize, u32),
 }
 
 /// A mark as it was cast, and what it says.
@@ -73,6 +75,10 @@ pub fn is_true(r: &dating::Reading, truth: &Truth) -> bool {
         (Truth::Diamond(day), Kind::Diamond) => {
             // By the day where that is certain, else by the month, or by the year where no month is left.
             r.issues.iter().any(|i| i.from <= *day && *day <= i.to)
+        }
+        (Truth::Size(s, n), Kind::Size(t)) => {
+            // By the number, or as the row of digits where many numbers are told as one.
+            *s == t && (r.reads == n.to_string() || r.reads.contains(['?', '*', '/']))
         }
         _ => false,
     }
@@ -114,12 +120,17 @@ impl<'a> Maker<'a> {
         years[years.len() - 1]
     }
 
+    /// Whether numbers of a series are known by year.
+    pub fn has_numbers(&self, series: usize) -> bool {
+        !self.numbers[series].is_empty()
+    }
+
     fn series(&self, id: &str) -> usize {
         self.marks.series.iter().position(|s| s.id == id).expect(id)
     }
 
     /// A number of a series and its year.
-    fn number(&self, random: &mut Random, series: usize, year: Option<i16>) -> (u32, i16) {
+    pub fn number(&self, random: &mut Random, series: usize, year: Option<i16>) -> (u32, i16) {
         let years: Vec<i16> = self.numbers[series].keys().copied().collect();
         let year = year.unwrap_or_else(|| self.year(random, &years));
         let (from, to) = self.numbers[series][&year];

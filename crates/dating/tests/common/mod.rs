@@ -1,6 +1,7 @@
 //! What the tests share: the project's own tables, compiled.
 #![allow(dead_code, unreachable_pub, reason = "not every test uses everything")]
 
+pub mod lettering;
 pub mod make;
 
 use compile::{Files, reference};

@@ -61,6 +61,9 @@ pub fn check_marks(m: &Marks) -> Result<(), Fault> {
         size(s)?;
         must(cited(s.source), "the source of a size")?;
     }
+    let i = &m.irons;
+    let spreads = [i.length_spread, i.heft_spread].iter().all(|s| (1..=3000).contains(s));
+    must((1..=20_000).contains(&i.length) && (1..=20_000).contains(&i.heft) && spreads, "irons of any sort")?;
     count("likenesses", m.alike.len(), 0, MOST_ROWS)?;
     let one = |t: &String| t.chars().count() == 1;
     must(
@@ -143,8 +146,7 @@ fn size(s: &Size) -> Result<(), Fault> {
     )?;
     let held = match s.fits {
         Fits::Free => true,
-        Fits::Mass => s.per > 0,
-        Fits::Length => s.per > 0 && s.spread > 0,
+        Fits::Mass | Fits::Length => s.per > 0 && s.spread > 0,
     };
     must(held, "the measure of a size")
 }

@@ -41,6 +41,8 @@ pub struct Marks {
     pub diamond: Diamond,
     /// What a bare number may mean.
     pub sizes: Vec<Size>,
+    /// What is measured on irons of any sort: beside it a number is held against a measure.
+    pub irons: Irons,
     /// Characters that are taken for each other.
     pub alike: Vec<Alike>,
 }
@@ -373,7 +375,7 @@ pub struct Size {
     pub per: u32,
     /// Tenths of a millimetre more.
     pub plus: i32,
-    /// Give or take, in tenths of a millimetre.
+    /// Give or take: tenths of a millimetre, or thousandths of the mass.
     pub spread: u32,
     /// Whether the words for pounds say so.
     pub units: bool,
@@ -385,6 +387,21 @@ pub struct Size {
     pub basis: Basis,
     /// Index into the sources.
     pub source: Option<u16>,
+}
+
+/// Irons of any sort. The spreads are those of the logarithm, per mille.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Irons {
+    /// The middle one of their lengths, in tenths of a millimetre.
+    pub length: u32,
+    /// How far lengths lie from it.
+    pub length_spread: u16,
+    /// Thousandths of a gram to the cube of the length in centimetres.
+    pub heft: u16,
+    /// How far masses lie from what the length lets expect.
+    pub heft_spread: u16,
+    /// What these rest on.
+    pub basis: Basis,
 }
 
 /// Two characters that are taken for each other.
@@ -399,7 +416,7 @@ pub struct Alike {
 }
 
 fields! {
-    Marks { edition, licence, sources, reading, series, issues, marks, words, diamond, sizes, alike }
+    Marks { edition, licence, sources, reading, series, issues, marks, words, diamond, sizes, irons, alike }
     Reading { misread, misread_lost, junk, no_issue_day, met, tempered, basis, source }
     Series { id, name, done, alone, writes, dated, weight, opens, slack, memory_slack, terms, fades, says, caution, basis, first_day,
         first_number, days, numbers, open, runs }
@@ -414,6 +431,7 @@ fields! {
     Letters { from, letters }
     Instead { from, to, year, month, share, note, basis, source }
     Size { id, name, from, to, weight, fits, per, plus, spread, units, is_year, says, basis, source }
+    Irons { length, length_spread, heft, heft_spread, basis }
     Alike { one, other, share }
 }
 places! {

@@ -172,7 +172,7 @@ mod tests {
     fn golden() -> Guide {
         let core = include_bytes!("../../../../tests/golden/format-2/core.pack");
         let book = include_bytes!("../../../../tests/golden/format-2/book.pack");
-        Guide::from_bytes(core, Some(book), 2026).expect("the golden pack")
+        Guide::from_bytes(core, book, 2026).expect("the golden pack")
     }
 
     #[test]

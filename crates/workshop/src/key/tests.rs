@@ -6,7 +6,7 @@ use super::*;
 fn hostile(text: &str) -> Guide {
     let core = include_bytes!("../../../../tests/golden/format-2/core.pack");
     let book = include_bytes!("../../../../tests/golden/format-2/book.pack");
-    let guide = Guide::from_bytes(core, Some(book), 2026).expect("the golden pack");
+    let guide = Guide::from_bytes(core, book, 2026).expect("the golden pack");
     let mut core = guide.core;
     let head = &mut core.head;
     for t in [&mut head.name, &mut head.edition, &mut head.licence, &mut head.notice, &mut head.language] {

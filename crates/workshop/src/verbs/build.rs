@@ -1,21 +1,24 @@
-//! `workshop build`: the files of a pack as the page reads them, named by what they hold.
+//! `workshop build`: the files of a pack, or of the reference tables, as the page reads them, named by what they hold.
 
 use crate::args::{Args, refuse};
 use crate::{End, folder};
-use compile::Compiled;
+use compile::Fault;
 use std::fs;
 use std::path::Path;
 
 const HELP: &str = "\
 workshop build <pack> --out <folder>
+workshop build <tables> --out <folder>
 
-Checks the folder <pack> and writes three files into <folder>, which is made if it is not there:
-  core-<digest>.pack   what is needed before the first question
-  book-<digest>.pack   the long texts
-  pack.txt             the names of these two
+Checks the folder <pack>, or the reference tables in <tables>, and writes into <folder>, which is made if it is not
+there:
+  core-<digest>.pack    of a pack: what is needed before the first question
+  book-<digest>.pack    of a pack: the long texts
+  marks-<digest>.pack   of the reference tables: the marks
+  pack.txt              the names of these files
 The same files always make the same pack. With a fault nothing is written.
 
-It ends with 0 when the pack is written and with 1 when there are faults.
+It ends with 0 when the files are written and with 1 when there are faults.
 ";
 
 /// How much of the digest stands in the name of a file.
@@ -30,21 +33,17 @@ pub(crate) fn run(words: &[String]) -> End {
     let Some(out) = args.value("--out") else {
         return refuse("Where to write is missing: --out <folder>.", HELP);
     };
-    let files = match folder::read(&args.pack) {
-        Ok(files) => files,
-        Err(says) => {
+    let made = if folder::is_reference(&args.pack) { tables(&args.pack) } else { pack(&args.pack) };
+    match made {
+        Err(Refused::Unread(says)) => {
             eprintln!("{says}");
-            return End::Usage;
+            End::Usage
         }
-    };
-    match compile::compile(&files) {
-        Err(faults) => {
-            for fault in faults {
-                eprintln!("{fault}");
-            }
+        Err(Refused::Faulty(faults)) => {
+            faults.iter().for_each(|fault| eprintln!("{fault}"));
             End::Faults
         }
-        Ok(compiled) => match write(&compiled, Path::new(out)) {
+        Ok(parts) => match write(&parts, Path::new(out)) {
             Ok(list) => {
                 print!("{list}");
                 End::Well
@@ -57,18 +56,37 @@ pub(crate) fn run(words: &[String]) -> End {
     }
 }
 
-/// Writes the pack and hands back what `pack.txt` says.
-fn write(c: &Compiled, out: &Path) -> Result<String, String> {
-    let core = format!("core-{}.pack", &c.core_digest[..IN_NAME]);
-    let book = format!("book-{}.pack", &c.book_digest[..IN_NAME]);
-    let list = format!("core {core}\nbook {book}\n");
+/// A part of what is built: what it is, its bytes, and their digest.
+type Part = (&'static str, Vec<u8>, String);
+
+enum Refused {
+    Unread(String),
+    Faulty(Vec<Fault>),
+}
+
+fn pack(folder: &str) -> Result<Vec<Part>, Refused> {
+    let files = folder::read(folder).map_err(Refused::Unread)?;
+    let c = compile::compile(&files).map_err(Refused::Faulty)?;
+    Ok(vec![("core", c.core_bytes, c.core_digest), ("book", c.book_bytes, c.book_digest)])
+}
+
+fn tables(folder: &str) -> Result<Vec<Part>, Refused> {
+    let files = folder::reference(folder).map_err(Refused::Unread)?;
+    let r = compile::reference(&files).map_err(Refused::Faulty)?;
+    Ok(vec![("marks", r.bytes, r.digest)])
+}
+
+/// Writes the parts and hands back what `pack.txt` says.
+fn write(parts: &[Part], out: &Path) -> Result<String, String> {
+    let named = parts.iter().map(|(what, bytes, digest)| {
+        (*what, format!("{what}-{}.pack", &digest[..IN_NAME]), bytes.as_slice())
+    });
+    let named: Vec<(&str, String, &[u8])> = named.collect();
+    let list: String = named.iter().map(|(what, name, _)| format!("{what} {name}\n")).collect();
     fs::create_dir_all(out).map_err(|e| format!("{} could not be made: {e}.", out.display()))?;
-    // The list comes last: who finds it finds both files.
-    for (name, bytes) in [
-        (core.as_str(), c.core_bytes.as_slice()),
-        (book.as_str(), &c.book_bytes),
-        ("pack.txt", list.as_bytes()),
-    ] {
+    // The list comes last: who finds it finds all files.
+    let files = named.iter().map(|(_, name, bytes)| (name.as_str(), *bytes));
+    for (name, bytes) in files.chain([("pack.txt", list.as_bytes())]) {
         let path = out.join(name);
         fs::write(&path, bytes).map_err(|e| format!("{} could not be written: {e}.", path.display()))?;
     }

@@ -4,21 +4,21 @@ use crate::End;
 use crate::args::refuse;
 use compile::Files;
 use dating::{
-    Flag, Kind, Mark, Reading, Tables, Together, bounds, calendar, clash_in_words, edtf_bounds,
-    years_in_words,
+    Flag, Kind, Mark, Measure, Measured, Reading, Tables, Together, Verdict, bounds, calendar,
+    clash_in_words, edtf_bounds, years_in_words,
 };
 use pack::marks::Proof;
 use serde_json::{Value, json};
 use std::fs;
 use std::path::Path;
 use std::time::{SystemTime, UNIX_EPOCH};
-use units::{Length, LengthUnit};
+use units::{Length, LengthUnit, Mass};
 
 /// Where the tables lie when the command is given in the root of the project.
 const TABLES: &str = "data/reference";
 
 const HELP: &str = "\
-workshop marks \"<text>\" [--json] [--length <mm>] [--year <year>] [--tables <folder>]
+workshop marks \"<text>\" [--json] [--length <length>] [--mass <mass>] [--year <year>] [--tables <folder>]
 
 Reads the lettering of a piece: dates, numbers of rights, wordings, sizes; several at once, in any order and case.
 
@@ -30,7 +30,8 @@ Reads the lettering of a piece: dates, numbers of rights, wordings, sizes; sever
 
   --json     everything for a program: readings with chances, years, bounds, words, sources
   --curve    with --json: the likelihood of every year, for a piece of its time and for later makes
-  --length   of the sole in mm: it tells what a bare number may be
+  --length   of the sole, as \"105 mm\" or \"4 1/8 in\": it tells what a bare number may be
+  --mass     of the whole piece, as \"480 g\": it settles whether a number is its weight
   --year     the year it is (this year when left out)
   --tables   the folder of the tables (data/reference)
 
@@ -58,7 +59,7 @@ pub(crate) fn run(words: &[String]) -> End {
             return End::Faults;
         }
     };
-    let read = tables.read(&asked.text, asked.length);
+    let read = tables.read(&asked.text, asked.measured);
     let together = tables.together(&read.marks);
     if asked.json {
         let marks: Vec<Value> = read.marks.iter().map(|m| mark(&tables, m)).collect();
@@ -84,7 +85,7 @@ struct Asked {
     text: String,
     json: bool,
     curve: bool,
-    length: Option<Length>,
+    measured: Measured,
     year: i16,
     tables: String,
 }
@@ -96,7 +97,7 @@ impl Asked {
             text: String::new(),
             json: false,
             curve: false,
-            length: None,
+            measured: Measured::default(),
             year: this_year(),
             tables: TABLES.to_string(),
         };
@@ -109,10 +110,8 @@ impl Asked {
                 "--json" => asked.json = true,
                 "--curve" => asked.curve = true,
                 "--tables" => asked.tables = value()?.clone(),
-                "--length" => {
-                    let length = Length::typed(value()?, LengthUnit::Millimetre).map_err(|e| Some(e.0))?;
-                    asked.length = Some(length);
-                }
+                "--length" => asked.measured.length = Some(length(value()?).map_err(Some)?),
+                "--mass" => asked.measured.mass = Some(mass(value()?).map_err(Some)?),
                 "--year" => {
                     let year = value()?.parse().ok().filter(|y| (1600..=2200).contains(y));
                     let says = "The year is a number from 1600 to 2200, such as 2026.";
@@ -130,6 +129,36 @@ impl Asked {
         }
         Ok(asked)
     }
+}
+
+/// A length as a file of answers has it: `105 mm`, `4 1/8 in`; millimetres when no unit stands behind.
+fn length(text: &str) -> Result<Length, String> {
+    let (number, unit) = match parted(text) {
+        (number, "" | "mm") => (number, LengthUnit::Millimetre),
+        (number, "in") => (number, LengthUnit::Inch),
+        (_, unit) => {
+            return Err(format!("\u{201c}{unit}\u{201d} is no unit of a length here. Write mm or in."));
+        }
+    };
+    Length::typed(number, unit).map_err(|e| e.0)
+}
+
+/// A mass as a file of answers has it: `480 g`; grams when no unit stands behind.
+fn mass(text: &str) -> Result<Mass, String> {
+    match parted(text) {
+        (number, "" | "g") => Mass::typed(number).map_err(|e| e.0),
+        (_, unit) => {
+            Err(format!("\u{201c}{unit}\u{201d} is no unit of a mass here. Write grams, such as 480 g."))
+        }
+    }
+}
+
+/// The figure, and the letters behind it.
+fn parted(text: &str) -> (&str, &str) {
+    let text = text.trim();
+    let number = text.trim_end_matches(char::is_alphabetic);
+    // Letters alone are no unit of anything.
+    if number.is_empty() { (text, "") } else { (number.trim_end(), &text[number.len()..]) }
 }
 
 fn this_year() -> i16 {
@@ -237,8 +266,22 @@ fn reading(tables: &Tables, r: &Reading) -> Value {
         "chance": r.chance, "what": what, "id": id, "name": r.name, "reads": r.reads, "as_told": r.as_told,
         "proves": proves, "granted": granted, "numbers": examples, "bounds": spans, "words": r.in_words(tables),
         "basis": r.basis.word(), "habit_basis": r.habit_basis.word(), "source": source,
+        "would_measure": r.flags.iter().find_map(would_measure),
         "flags": r.flags.iter().map(|f| flag(tables, *f)).collect::<Vec<_>>(),
     })
+}
+
+/// What the piece would have to measure, in tenths of a gram or of a millimetre, and what it measures.
+fn would_measure(flag: &Flag) -> Option<Value> {
+    let Flag::Held(held) = flag else { return None };
+    let unit = match held.measure {
+        Measure::Mass => "0.1 g",
+        Measure::Length => "0.1 mm",
+    };
+    Some(json!({
+        "unit": unit, "from": held.would_be.0, "to": held.would_be.1, "found": held.found.map(|(a, b)| json!([a, b])),
+        "guessed": held.guessed,
+    }))
 }
 
 fn flag(tables: &Tables, flag: Flag) -> String {
@@ -251,8 +294,19 @@ fn flag(tables: &Tables, flag: Flag) -> String {
         Flag::Exception(e) => d.instead.get(e).map(|i| i.note.clone()).unwrap_or_default(),
         Flag::Class(c) => d.classes.get(c).map(|(n, what)| format!("class {n}, {what}")).unwrap_or_default(),
         Flag::BorneOut => "number and date bear each other out".to_string(),
-        Flag::FitsLength => "fits the length".to_string(),
-        Flag::AgainstLength => "against the length".to_string(),
+        Flag::Held(held) => {
+            let measure = match held.measure {
+                Measure::Mass if held.guessed => "mass guessed from the length",
+                Measure::Mass => "mass",
+                Measure::Length => "length",
+            };
+            match held.verdict {
+                Verdict::For => format!("the {measure} bears it out"),
+                Verdict::Open => format!("the {measure} leaves it open"),
+                Verdict::Against => format!("the {measure} speaks against it"),
+                Verdict::NotMeasured => format!("the {measure} was not measured"),
+            }
+        }
     }
 }
 

@@ -72,12 +72,12 @@ fn finding(
 ) -> Result<(Guide, State, FindingView), Vec<String>> {
     let compiled = compile::compile(files)
         .map_err(|faults| faults.iter().map(ToString::to_string).collect::<Vec<_>>())?;
-    let guide = Guide::from_bytes(&compiled.core_bytes, Some(&compiled.book_bytes), year)
-        .map_err(|says| vec![says])?;
+    let guide =
+        Guide::from_bytes(&compiled.core_bytes, &compiled.book_bytes, year).map_err(|says| vec![says])?;
     let mut state = from_text(&guide, answers)?;
     state.screen = Screen::Finding;
     state.money = true;
-    match view(&guide, &state, false).body {
+    match view(&guide, &state).body {
         Body::Finding(found) => Ok((guide, state, *found)),
         _ => Err(vec!["There is no finding for these answers.".to_string()]),
     }

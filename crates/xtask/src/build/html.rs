@@ -7,6 +7,8 @@ use std::path::Path;
 /// Names in the release that the page must know.
 pub(super) struct Names<'a> {
     pub(super) wasm: &'a str,
+    /// What the page loads once it can be used, by name: glue and wasm of a second program, tables.
+    pub(super) later: &'a [(&'a str, &'a str)],
     pub(super) core: &'a str,
     pub(super) book: &'a str,
     /// Whether the page cannot begin without the book.
@@ -15,7 +17,7 @@ pub(super) struct Names<'a> {
 
 /// The page, with its policy, the early loads, the names and the first screen in place.
 pub(super) fn filled(template: &str, names: &Names<'_>, first_screen: &str) -> Result<String> {
-    let Names { wasm, core, book, whole } = names;
+    let Names { wasm, later, core, book, whole } = names;
     let policy =
         format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">", headers::policy_in_page());
     // As `fetch` asks for them, or the browser would load them twice.
@@ -26,7 +28,11 @@ pub(super) fn filled(template: &str, names: &Names<'_>, first_screen: &str) -> R
     if *whole {
         preload.push_str(&format!("\n<link rel=\"preload\" href=\"{book}\" as=\"fetch\" crossorigin>"));
     }
-    let boot = format!("<script id=\"boot\" data-wasm=\"{wasm}\" data-core=\"{core}\" data-book=\"{book}\"");
+    let mut boot =
+        format!("<script id=\"boot\" data-wasm=\"{wasm}\" data-core=\"{core}\" data-book=\"{book}\"");
+    for (what, file) in *later {
+        boot.push_str(&format!(" data-{what}=\"{file}\""));
+    }
     let mut page: String =
         template.lines().filter(|line| !line.contains("data-trunk")).flat_map(|line| [line, "\n"]).collect();
     for (place, content) in [
@@ -82,7 +88,8 @@ mod tests {
 
     const TEMPLATE: &str = "<!-- build: policy -->\n<!-- build: preload -->\n<script id=\"boot\" src=\"b.js\"></script>\n\
                             <link data-trunk rel=\"rust\">\n<main><!-- build: first screen --></main>\n";
-    const NAMES: Names<'_> = Names { wasm: "a.wasm", core: "c.pack", book: "b.pack", whole: false };
+    const NAMES: Names<'_> =
+        Names { wasm: "a.wasm", later: &[], core: "c.pack", book: "b.pack", whole: false };
 
     #[test]
     fn every_place_is_filled_and_nothing_of_trunk_remains() {
@@ -92,6 +99,9 @@ mod tests {
         assert!(!page.contains("build:") && !page.contains("data-trunk"));
         assert!(filled(&TEMPLATE.replace("build: preload", "gone"), &NAMES, "").is_err());
         assert!(!page.contains("href=\"b.pack\""));
+        let two = filled(TEMPLATE, &Names { later: &[("app", "l.js"), ("app-wasm", "l.wasm")], ..NAMES }, "")
+            .unwrap();
+        assert!(two.contains("data-app=\"l.js\" data-app-wasm=\"l.wasm\"") && !two.contains("\"l.js\" as="));
         let whole = filled(TEMPLATE, &Names { whole: true, ..NAMES }, "").unwrap();
         assert!(whole.contains("<link rel=\"preload\" href=\"b.pack\" as=\"fetch\" crossorigin>"));
     }

@@ -21,7 +21,7 @@ use assets::Assets;
 use std::path::{Path, PathBuf};
 
 pub(crate) use html::values as attribute_values;
-pub(crate) use page::{PAGES, named_wasm};
+pub(crate) use page::{PROGRAMS, named_wasm};
 
 /// Core and book of the bundled pack, made if they are not there.
 pub(crate) fn halves(steps: &mut Steps) -> Result<[PathBuf; 2]> {
@@ -82,6 +82,7 @@ fn finish(
     assets.add("guide.css", styles::joined(&house::at("www/styles-guide"))?.as_bytes())?;
     let core = assets.add("core.pack", &read(&packs.core)?)?;
     let book = assets.add("book.pack", &read(&packs.book)?)?;
+    let marks = assets.add("marks.pack", &read(&packs.marks)?)?;
     let key = assets.refer(&text(&packs.key)?);
     assets.keep("key.html", key.as_bytes())?;
     assets.add("card.css", &read(&packs.card_styles)?)?;
@@ -89,17 +90,27 @@ fn finish(
     assets.keep("card.html", card.as_bytes())?;
     let mut made = vec![("key.html", key), ("card.html", card)];
     let boot = text(&house::at("www/boot.js"))?;
+    let small = |text: String| match &tools.node {
+        Some(node) => script::shrunk(node, &text),
+        None => Ok(text),
+    };
+    let mut app = None;
     for page in pages {
         let (wasm, glue) = imports::shortened(page.name, &read(&page.wasm)?, &text(&page.glue)?)?;
-        let mut start = script::joined(&glue, &boot)?;
-        if let Some(node) = &tools.node {
-            start = script::shrunk(node, &start)?;
+        let wasm = assets.add(&format!("{}.wasm", page.name), &wasm)?;
+        if page.html == "app.html" {
+            let glue = assets.add("app.js", small(script::trimmed(&glue))?.as_bytes())?;
+            app = Some((glue, wasm));
+            continue;
         }
         // Each page has its own, joined with its own glue.
-        assets.add(if page.name == "app" { "boot.js" } else { "guide.js" }, start.as_bytes())?;
-        let wasm = assets.add(&format!("{}.wasm", page.name), &wasm)?;
+        let start = small(script::joined(&glue, &boot)?)?;
         let whole = page.html != "index.html";
-        let names = html::Names { wasm: &wasm, core: &core, book: &book, whole };
+        assets.add(if whole { "guide.js" } else { "boot.js" }, start.as_bytes())?;
+        let later = app.as_ref().filter(|_| !whole);
+        let later: Vec<(&str, &str)> = later
+            .map_or(Vec::new(), |(glue, wasm)| vec![("app", glue), ("app-wasm", wasm), ("marks", &marks)]);
+        let names = html::Names { wasm: &wasm, later: &later, core: &core, book: &book, whole };
         let first = text(if whole { &first.contents } else { &first.question })?;
         let template = assets.refer(&text(&house::at("www").join(page.html))?);
         let filled = html::filled(&template, &names, &first)?;

@@ -8,11 +8,13 @@ use anyhow::{Context, Result};
 use std::path::{Path, PathBuf};
 
 const BUNDLED: &str = "data/packs/irons";
+const TABLES: &str = "data/reference";
 
-/// The two halves of the pack.
+/// The two halves of the pack, and the reference tables.
 pub(super) struct Packs {
     pub(super) core: PathBuf,
     pub(super) book: PathBuf,
+    pub(super) marks: PathBuf,
     /// The printed key and the field card, pages without their final names; the styles of the card stand beside it.
     pub(super) key: PathBuf,
     pub(super) card: PathBuf,
@@ -24,10 +26,10 @@ pub(super) struct Packs {
 pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
     let folder = house::packs();
     // The rooms that a pack is made by; others may change without making another pack.
-    let paths = ["units", "pack", "reason", "sketch", "consult", "compile", "workshop"]
+    let paths = ["units", "pack", "reason", "dating", "sketch", "consult", "compile", "workshop"]
         .map(|room| format!("crates/{room}"));
     let paths: Vec<&str> =
-        paths.iter().map(String::as_str).chain([BUNDLED, "data/art", "Cargo.lock"]).collect();
+        paths.iter().map(String::as_str).chain([BUNDLED, TABLES, "data/art", "Cargo.lock"]).collect();
     let stamp = Stamp::of("pack", &paths, &[])?;
     let printed = Printed {
         key: folder.join("key.html"),
@@ -46,6 +48,13 @@ pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
         let mut workshop = run::cargo();
         workshop.args(["run", "--package", "workshop", "--", "build", BUNDLED, "--out"]).arg(&folder);
         run::shown(&mut workshop).context("The pack could not be compiled.")
+    })?;
+    steps.step("tables: compile", || {
+        let mut workshop = run::cargo();
+        workshop
+            .args(["run", "--package", "workshop", "--", "build", TABLES, "--out"])
+            .arg(tables_in(&folder));
+        run::shown(&mut workshop).context("The reference tables could not be compiled.")
     })?;
     steps.step("pack: printed key", || {
         let mut workshop = run::cargo();
@@ -75,20 +84,26 @@ impl Printed {
     }
 }
 
-fn packs([core, book]: [PathBuf; 2], printed: Printed, stamp: Stamp) -> Result<Packs> {
+fn packs([core, book, marks]: [PathBuf; 3], printed: Printed, stamp: Stamp) -> Result<Packs> {
     let Printed { key, card, card_styles } = printed;
-    Ok(Packs { core, book, key, card, card_styles, stamp })
+    Ok(Packs { core, book, marks, key, card, card_styles, stamp })
 }
 
-/// The files that `pack.txt` names: `core <file>` and `book <file>`.
-fn read_list(folder: &Path) -> Result<[PathBuf; 2]> {
+fn tables_in(folder: &Path) -> PathBuf {
+    folder.join("tables")
+}
+
+/// The files that the two `pack.txt` name: `core <file>` and `book <file>` of the pack, `marks <file>` of the tables.
+fn read_list(folder: &Path) -> Result<[PathBuf; 3]> {
+    let tables = tables_in(folder);
+    Ok([named(folder, "core")?, named(folder, "book")?, named(&tables, "marks")?])
+}
+
+fn named(folder: &Path, what: &str) -> Result<PathBuf> {
     let file = folder.join("pack.txt");
     let text = std::fs::read_to_string(&file).with_context(|| format!("Cannot read {}.", file.display()))?;
-    let named = |half: &str| {
-        text.lines()
-            .find_map(|line| line.strip_prefix(half)?.strip_prefix(' '))
-            .map(|name| folder.join(name))
-            .with_context(|| format!("{} names no {half}.", file.display()))
-    };
-    Ok([named("core")?, named("book")?])
+    text.lines()
+        .find_map(|line| line.strip_prefix(what)?.strip_prefix(' '))
+        .map(|name| folder.join(name))
+        .with_context(|| format!("{} names no {what}.", file.display()))
 }

@@ -11,8 +11,10 @@ use std::path::{Path, PathBuf};
 /// Rooms that the page is not made of. All others count as its sources.
 const NOT_THE_PAGE: [&str; 4] = ["compile", "js", "workshop", "xtask"];
 
-/// The pages with a program: the binary in `crates/app`, and the template in `www` that names it.
-pub(crate) const PAGES: [(&str, &str); 2] = [("app", "index.html"), ("guide", "book.html")];
+/// The programs: the binary in `crates/app`, and the template in `www` that names it. `app.html` is no page of the site:
+/// the start page loads that program itself, once its own can be used.
+pub(crate) const PROGRAMS: [(&str, &str); 3] =
+    [("app", "app.html"), ("opening", "index.html"), ("guide", "book.html")];
 
 /// What came of one.
 pub(super) struct Page {
@@ -36,7 +38,7 @@ fn folder(name: &str) -> PathBuf {
 
 /// Builds the wasm of every page and its glue if any source has changed.
 pub(super) fn all(steps: &mut Steps, tools: &PageTools) -> Result<Vec<Page>> {
-    PAGES.into_iter().map(|(name, html)| one(steps, tools, name, html)).collect()
+    PROGRAMS.into_iter().map(|(name, html)| one(steps, tools, name, html)).collect()
 }
 
 fn one(steps: &mut Steps, tools: &PageTools, name: &'static str, html: &'static str) -> Result<Page> {

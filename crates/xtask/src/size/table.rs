@@ -19,6 +19,8 @@ pub(super) struct Table {
     first: Vec<(String, Bytes)>,
     /// Asked for by the browser by itself: manifest and icon.
     beside: Vec<(String, Bytes)>,
+    /// Named on the tag of the start script for afterwards.
+    later: Vec<String>,
 }
 
 impl Table {
@@ -27,7 +29,7 @@ impl Table {
         let page = std::fs::read_to_string(dist.join(name))
             .with_context(|| format!("Cannot read the built page {name}."))?;
         let mut first = vec![name.to_owned()];
-        let mut beside = Vec::new();
+        let (mut beside, mut later) = (Vec::new(), Vec::new());
         for tag in page.split('<').filter_map(|rest| rest.split('>').next()) {
             let value = |name: &str| attribute_values(tag, name).next().unwrap_or_default().to_owned();
             let relation = value("rel");
@@ -39,6 +41,7 @@ impl Table {
                 _ => {
                     if tag.starts_with("script ") || tag.starts_with("img ") {
                         first.push(value("src"));
+                        later.extend([value("data-app"), value("data-app-wasm")]);
                     }
                     continue;
                 }
@@ -51,7 +54,15 @@ impl Table {
                 .map(|name| bytes(dist, &name).map(|bytes| (name, bytes)))
                 .collect::<Result<Vec<_>>>()
         };
-        Ok(Self { dist: dist.to_path_buf(), first: sized(first)?, beside: sized(beside)? })
+        later.retain(|name| !name.is_empty());
+        Ok(Self { dist: dist.to_path_buf(), first: sized(first)?, beside: sized(beside)?, later })
+    }
+
+    /// What the page loads once it can be used.
+    pub(super) fn later(&self) -> Result<Self> {
+        let sized = |name: &String| bytes(&self.dist, name).map(|bytes| (name.clone(), bytes));
+        let first = self.later.iter().map(sized).collect::<Result<Vec<_>>>()?;
+        Ok(Self { dist: self.dist.clone(), first, beside: Vec::new(), later: Vec::new() })
     }
 
     /// What it loads up to its first use that another page does not, and that has not this ending.
