@@ -30,7 +30,7 @@ const SCREENS = {
     await SCREENS.place(page);
     await answer(page, FLAT["Where is it offered?"]);
   },
-  marks: async (page) => {
+  wording: async (page) => {
     await SCREENS.grip(page);
     await answer(page, FLAT["What is the grip like?"]);
   },
@@ -40,7 +40,7 @@ const SCREENS = {
     await page.locator(".rows button").tap();
   },
   early: async (page) => {
-    await SCREENS.marks(page);
+    await SCREENS.wording(page);
     await tapOn(page, page.locator(".strip"));
   },
   nothing: async (page) => { await tapOn(page, page.locator(".strip")); },
@@ -57,6 +57,27 @@ const SCREENS = {
   list: async (page) => {
     await toFinding(page);
     await tapOn(page, key(page, "All looks"));
+  },
+  marks: async (page) => {
+    await tapOn(page, button(page, "Marks"));
+    await page.locator("#lettering").waitFor();
+  },
+  "marks-read": async (page) => {
+    await SCREENS.marks(page);
+    await page.locator("#lettering").fill("PAT. MAY ?3 18?1; No 114?88");
+    await page.locator(".reading").first().tap();
+  },
+  "marks-diamond": async (page) => {
+    await SCREENS.marks(page);
+    await button(page, "Diamond mark\u2026").tap();
+    for (const key of ["I", "X", "H"]) await page.locator(".letters").getByRole("button", { name: key, exact: true }).tap();
+  },
+  "marks-finding": async (page) => {
+    await toFinding(page);
+    await SCREENS.marks(page);
+    await page.locator("#lettering").fill("MADE IN JAPAN");
+    await page.locator(".reading").first().waitFor();
+    await tapOn(page, key(page, "See finding"));
   },
   setup: async (page) => { await tapOn(page, button(page, "Set up")); },
 };

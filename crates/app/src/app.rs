@@ -90,8 +90,7 @@ impl Component for App {
         let AppProps { guide, rooms, left } = ctx.props().clone();
         let link = ctx.link();
         let arrived = left.and_then(|text| arrive(&guide, &text).ok());
-        let (state, waiting) =
-            arrived.map_or_else(|| started(&guide), |state| (state, vec![Effect::Heading]));
+        let (state, waiting) = arrived.map_or_else(|| started(&guide), |state| went_on(&guide, state));
         let went = || link.callback(|()| Happened::Do(Msg::Went(address::fragment())));
         let (back, jumped) = (went(), went());
         let (ready, failed) = (link.callback(Happened::Kept), link.callback(Happened::Kept));
@@ -160,6 +159,13 @@ impl Component for App {
             events::tell("handover", Some(&leave(&self.guide, &self.state)));
         }
     }
+}
+
+/// The state that the opening left, with what it asks for here.
+fn went_on(guide: &Guide, state: State) -> (State, Vec<Effect>) {
+    let (state, mut effects) = update(guide, state, Msg::Tables);
+    effects.push(Effect::Heading);
+    (state, effects)
 }
 
 /// A fresh state, or that of the address, with the preferences of this device.

@@ -59,9 +59,16 @@ impl Guide {
     /// # Errors
     /// A sentence when its tables do not fit together.
     pub fn new(core: Core, this_year: Year) -> Result<Guide, String> {
+        let mut guide = Guide::opening(core, this_year)?;
+        let worth = Goal::Mix(worth_steps(&guide.core));
+        guide.plans.push(Plan::new(&guide.model, worth));
+        Ok(guide)
+    }
+
+    /// What the opening can aim at: all but the worth, which is chosen where the whole program runs.
+    fn opening(core: Core, this_year: Year) -> Result<Guide, String> {
         let model = Model::from_core(&core)?;
-        let goals =
-            [Goal::kind(&model), Goal::role(&model), Goal::make(&model), Goal::Mix(worth_steps(&core))];
+        let goals = [Goal::kind(&model), Goal::role(&model), Goal::make(&model)];
         let plans = goals.into_iter().map(|g| Plan::new(&model, g)).collect();
         Ok(Guide {
             core,
@@ -78,7 +85,7 @@ impl Guide {
     /// # Errors
     /// A sentence that says why the bytes were refused.
     pub fn of_core(core: &[u8], this_year: Year) -> Result<Guide, String> {
-        Guide::new(pack::read_core(core).map_err(|f| f.0)?, this_year)
+        Guide::opening(pack::read_core(core).map_err(|f| f.0)?, this_year)
     }
 
     /// Reads both halves of a pack and makes them ready.
@@ -117,7 +124,8 @@ impl Guide {
     }
 
     pub(crate) fn plan(&self, aim: Aim) -> &Plan {
-        &self.plans[Aim::ALL.iter().position(|a| *a == aim).unwrap_or(0)]
+        let at = Aim::ALL.iter().position(|a| *a == aim).filter(|at| *at < self.plans.len());
+        &self.plans[at.unwrap_or(0)]
     }
 
     /// Index of the kind that stands for everything unknown.

@@ -18,6 +18,7 @@ mod view;
 mod words;
 
 pub use answers::from_text;
+pub use finding::shares;
 pub use fragment::{read as read_fragment, write as fragment};
 pub use guide::{Aim, Guide};
 pub use handover::{arrive, leave};

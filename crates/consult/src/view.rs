@@ -238,6 +238,8 @@ pub struct YearsView {
     pub half: String,
     /// `1850 to 1930`: 9 in 10.
     pub nine: String,
+    /// `1871 or later`: what the marks rule out; empty when they rule out nothing.
+    pub bound: String,
     /// EDTF level 1 of the latter.
     pub edtf: String,
     /// First year of the curve.

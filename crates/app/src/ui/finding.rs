@@ -4,7 +4,7 @@ use super::look::heading;
 use super::node::{Node, button, el, key, several, text};
 use super::{charts, clues};
 use super::{drawing, in_guide};
-use consult::{FindingView, Guide, Msg, Screen};
+use consult::{FindingView, Guide, Msg, Screen, YearsView};
 use sketch::Art;
 use yew::prelude::*;
 
@@ -64,13 +64,19 @@ fn rows(view: &FindingView, on: &Callback<Msg>) -> Node {
         .named("rows")
         .put(row("What", &format!("{}. ", view.likely), &view.made_as))
         .put(row("Old or later", &view.make, ""))
-        .put(row("When", &view.years.half, &format!(", even chances; {}, 9 in 10", view.years.nine)))
+        .put(row("When", &view.years.half, &when(&view.years)))
         .put(
             button("", on, Msg::Money)
                 .flag("aria-expanded", view.money)
                 .put(text("i", "", "Worth"))
                 .put(worth),
         )
+}
+
+fn when(years: &YearsView) -> String {
+    let marks =
+        if years.bound.is_empty() { String::new() } else { format!(". By the marks {}", years.bound) };
+    format!(", even chances; {}, 9 in 10{marks}", years.nine)
 }
 
 fn reasons(nodes: &mut Vec<Html>, view: &FindingView, guide: &Guide, on: &Callback<Msg>) {

@@ -7,9 +7,24 @@ use consult::marks::{Corner, Diamond, Mark, MarkView, MarksView, ReadingView, Wi
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
-/// Signs of the notation, with what they mean.
-const SIGNS: [(&str, &str); 4] =
-    [("?", "one lost"), ("*", "some lost"), ("/", "this or that"), (" ", "space")];
+/// The keys in their order: what they put in, and what they are called where the sign alone does not say it.
+const KEYS: [(&str, &str); 15] = [
+    ("1", ""),
+    ("2", ""),
+    ("3", ""),
+    ("4", ""),
+    ("5", ""),
+    ("?", "? one lost"),
+    ("6", ""),
+    ("7", ""),
+    ("8", ""),
+    ("9", ""),
+    ("0", ""),
+    ("*", "* some lost"),
+    ("/", "/ this or that"),
+    (" ", "space"),
+    ("", "rub out"),
+];
 /// Words that stand on many pieces.
 const WORDS: [&str; 6] = ["PAT. ", "No ", "RD No ", "D.R.G.M. ", "D.R.P. ", "MADE IN "];
 /// What worn lettering looks like when it is typed.
@@ -21,8 +36,12 @@ pub(crate) fn marks(view: &MarksView, on: &Callback<Msg>) -> Html {
     }
     let mut nodes: Vec<Html> = vec![
         heading("Read the marks").into(),
-        text("p", "hint", "Type what can still be read, just as it stands, worn letters and all. Several marks at once are welcome.")
-            .into(),
+        text(
+            "p",
+            "hint",
+            "Type what can still be read, just as it stands; several marks at once are welcome.",
+        )
+        .into(),
         field(view, on).into(),
         pad(on).into(),
     ];
@@ -78,19 +97,17 @@ fn field(view: &MarksView, on: &Callback<Msg>) -> Node {
 /// Big keys for figures and the notation: the phone's own keys are small, and gloves are thick.
 fn pad(on: &Callback<Msg>) -> Node {
     let press = |what: &str| send(Mark::Key(what.to_string()));
-    let figures =
-        ('0'..='9').cycle().skip(1).take(10).map(|c| key("key", &c.to_string(), on, press(&c.to_string())));
-    let signs = SIGNS.iter().map(|(sign, says)| {
-        button("key sign", on, press(sign)).put(text("b", "", sign.trim())).put(text("span", "small", says))
+    let keys = KEYS.iter().map(|(what, says)| {
+        let (wide, label) = if what.trim().is_empty() { ("key wide", *says) } else { ("key", *what) };
+        let node = key(wide, label, on, press(what));
+        if says.is_empty() { node } else { node.set("aria-label", says) }
     });
     let words = WORDS.iter().map(|word| key("key", word.trim_end(), on, press(word)));
-    let rub = button("key sign", on, press(""))
-        .put(text("b", "", "\u{232b}"))
-        .put(text("span", "small", "rub out"));
     el("div", "pad")
         .set("role", "group")
         .set("aria-label", "Keys for the lettering")
-        .put(el("div", "figures").all(figures).all(signs).put(rub))
+        .put(el("div", "figures").all(keys))
+        .put(text("p", "small", "? is one character lost, * some lost, 3/8 is 3 or 8."))
         .put(el("div", "keyrow").all(words).put(key("key", "Diamond mark\u{2026}", on, send(Mark::Diamond))))
 }
 
@@ -125,7 +142,7 @@ fn changed(view: &WithMarks, on: &Callback<Msg>) -> Node {
     let row = |name: &str, says: &str| el("div", "").put(text("i", "", name)).put(text("span", "", says));
     el("div", "card")
         .put(text("p", "", &view.kind))
-        .put(el("div", "rows").put(row("Without", &view.without)).put(row("With marks", &view.with)))
+        .put(el("div", "rows").put(row("Before", &view.without)).put(row("Now", &view.with)))
         .put(el("div", "keyrow").put(key("key", "See finding", on, Msg::Show(consult::Screen::Finding))))
 }
 

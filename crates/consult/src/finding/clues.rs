@@ -72,7 +72,7 @@ fn all_said(guide: &Guide, state: &State, facts: &Facts) -> Vec<Said> {
         })
         .collect();
     if state.marks.told.is_some() {
-        let text = format!("Marked {}", state.marks.text.trim());
+        let text = format!("The marks \u{201c}{}\u{201d}", state.marks.text.trim());
         all.push(Said { at: None, text, without: facts.without_marks(guide, state) });
     }
     all
@@ -84,7 +84,8 @@ pub(crate) fn change(guide: &Guide, state: &State, facts: &Facts) -> Vec<String>
     let (mut shares, mut changes): (Vec<f64>, Vec<String>) = (Vec::new(), Vec::new());
     let (role, _) = top(&facts.roles);
     let old = facts.period() >= 0.5;
-    for Said { text, without: left, .. } in all_said(guide, state, facts) {
+    for Said { at, text, without: left } in all_said(guide, state, facts) {
+        let text = if at.is_some() { format!("\u{201c}{text}\u{201d}") } else { inside(&text) };
         let mut kinds = left.kinds(&guide.model);
         if let Some(u) = kinds.get_mut(unknown) {
             *u = 0.0;
@@ -95,22 +96,16 @@ pub(crate) fn change(guide: &Guide, state: &State, facts: &Facts) -> Vec<String>
         if kind != facts.first {
             let name = inside(&guide.core.kinds[kind].name);
             shares.push(share);
-            changes.push(format!("Without \u{201c}{text}\u{201d} it would be {name}, {}.", chance(share)));
+            changes.push(format!("Without {text} it would be {name}, {}.", chance(share)));
         } else if other_role != role {
             let name = inside(&guide.core.roles[other_role].name);
             shares.push(role_share);
-            changes.push(format!(
-                "Without \u{201c}{text}\u{201d} it would be made as {name}, {}.",
-                chance(role_share)
-            ));
+            changes.push(format!("Without {text} it would be made as {name}, {}.", chance(role_share)));
         } else if (period >= 0.5) != old {
             let side = if period >= 0.5 { "period" } else { "later" };
             let share = period.max(1.0 - period);
             shares.push(share);
-            changes.push(format!(
-                "Without \u{201c}{text}\u{201d} it would lean towards {side}, {}.",
-                chance(share)
-            ));
+            changes.push(format!("Without {text} it would lean towards {side}, {}.", chance(share)));
         }
     }
     let best = descending(&shares);

@@ -168,6 +168,12 @@ impl Facts {
     }
 }
 
+/// P(candidate | everything told), in the order of the pack: for programs, which need numbers rather than words.
+#[must_use]
+pub fn shares(guide: &Guide, state: &State) -> Vec<f64> {
+    found(guide, state, &state.answers()).0.p
+}
+
 /// The posterior of these answers with the fit and the lettering taken in. The fit is about the answers: what lettering
 /// says of years is no sign of a piece outside the guide.
 pub(crate) fn found(guide: &Guide, state: &State, answers: &[Answer]) -> (Posterior, Fit) {

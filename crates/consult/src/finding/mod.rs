@@ -6,6 +6,8 @@ mod what;
 mod worth;
 mod years;
 
+pub use facts::shares;
+
 pub(crate) use facts::Facts;
 pub(crate) use what::view;
 pub(crate) use years::half as half_of_years;

@@ -30,7 +30,7 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> YearsView {
     let (from, to) = bounds(&told.read.marks, &told.together);
     let held = facts.period() >= LEANS;
     // A later casting carries the words of its pattern: what a period piece cannot be younger than binds no casting.
-    let half = bounds_in_words(from, to.filter(|_| held), &view.half_runs);
+    let bound = bounds_in_words(from, to.filter(|_| held), &[]);
     let marks = told.together.sources.iter().filter_map(|s| {
         let of = |y: Year| s.iter().map(|m| product(told.read.marks[*m].parts(y))).fold(1.0, f64::min);
         let heights = (view.from..=view.to).map(|y| (of(y) * 1000.0) as u16).collect();
@@ -38,13 +38,14 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> YearsView {
         Some(MarkYears { text: texts.join(", "), heights })
     });
     let marks = marks.collect();
-    YearsView { half, marks, clashes: clashes(guide, facts, told), ..view }
+    YearsView { bound, marks, clashes: clashes(guide, facts, told), ..view }
 }
 
 /// Even chances in words without the marks and with them.
 pub(crate) fn half(guide: &Guide, state: &State, facts: &Facts) -> [String; 2] {
     let before = in_words(&bare_of(guide, state, facts).densest(0.5));
-    [before, view(guide, state, facts).half]
+    let YearsView { bound, half, .. } = view(guide, state, facts);
+    [before, if bound.is_empty() { half } else { format!("{bound}; {half}") }]
 }
 
 fn product((hard, soft): (f64, f64)) -> f64 {
@@ -103,6 +104,7 @@ fn drawn(guide: &Guide, curve: &Curve, before: Option<&Curve>, basis: String) ->
     YearsView {
         half: in_words(&half_runs),
         nine: in_words(&nine_runs),
+        bound: String::new(),
         edtf: edtf(&nine_runs),
         from,
         to,

@@ -1,6 +1,7 @@
 //! Packs, random taps, and the states they lead to.
 
 use compile::{Files, compile};
+use consult::marks::Mark;
 use consult::{Aim, Guide, LengthUnit, Manner, Msg, Screen, State, Theme, update};
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -17,6 +18,12 @@ pub(crate) const SEED: u64 = 20_261_124;
 type Halves = (Vec<u8>, Vec<u8>);
 
 static IRONS: LazyLock<Halves> = LazyLock::new(|| compiled("data/packs/irons"));
+static MARKS: LazyLock<Vec<u8>> = LazyLock::new(|| {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let mut files = texts(&root.join("data/reference"), "");
+    files.retain(|(name, _)| !name.starts_with("prices/"));
+    compile::reference(&Files::new(files)).expect("sound tables").bytes
+});
 static TINY: LazyLock<Halves> = LazyLock::new(|| compiled("crates/compile/tests/cases/good"));
 
 fn texts(folder: &Path, inside: &str) -> Vec<(String, String)> {
@@ -45,9 +52,21 @@ fn ready((core, book): &Halves, year: i16) -> Guide {
     Guide::from_bytes(core, book, year).expect("the pack can be read")
 }
 
-/// The bundled pack, book included.
+/// The bundled pack, book included, with the tables of marks.
 pub(crate) fn irons() -> Guide {
+    let guide = irons_unread();
+    guide.learn_marks(&MARKS).expect("the tables can be read");
+    guide
+}
+
+/// The bundled pack, book included, before the tables of marks have come.
+pub(crate) fn irons_unread() -> Guide {
     ready(&IRONS, YEAR)
+}
+
+/// Bytes of the tables of marks.
+pub(crate) fn marks_bytes() -> &'static [u8] {
+    &MARKS
 }
 
 /// The bundled pack before its book has come.
@@ -126,11 +145,30 @@ pub(crate) fn messages(guide: &Guide, (sort, a, b, c): Tap) -> Vec<Msg> {
         9 => vec![Msg::Tool(of(a, core.tools.len()))],
         10 => vec![Msg::Aim(Aim::ALL[of(a, 4)])],
         11 => vec![Msg::Manner(if a % 2 == 0 { Manner::Guided } else { Manner::Free })],
-        12 => vec![Msg::Show([Screen::Look, Screen::Finding, Screen::List, Screen::Setup][of(a, 4)])],
+        12 => {
+            let all = [Screen::Look, Screen::Finding, Screen::List, Screen::Setup, Screen::Marks];
+            vec![Msg::Show(all[of(a, 5)])]
+        }
         13 => vec![Msg::Ask(question), choose(one)],
         14 => vec![Msg::LookOn],
         15 => vec![[Msg::Why, Msg::Money, Msg::Fresh, Msg::Theme(Theme::Sun)][of(a, 4)].clone()],
+        16 => vec![Msg::Mark(lettering(a, b, c))],
         _ => vec![choose(one)],
+    }
+}
+
+/// Something done to the lettering.
+fn lettering(a: u16, b: u16, c: u16) -> Mark {
+    let texts = ["PAT. MAY ?3 18?1", "MADE IN JAPAN", "Rd No 5?2300", "", "D.R.G.M. 1\u{e9}/~_$ 24", " "];
+    let press = Mark::Press(["X", "3", "?", "IV", "nonsense"][usize::from(b) % 5].to_string());
+    match a % 9 {
+        0..=2 => Mark::Type(texts[usize::from(b) % texts.len()].to_string()),
+        3 => Mark::Open(usize::from(b), usize::from(c) % 30),
+        4 => Mark::All(usize::from(b) % 3),
+        5 => Mark::Diamond,
+        6 => Mark::Corner(usize::from(b) % 7),
+        7 => [press, Mark::Rub][usize::from(c) % 2].clone(),
+        _ => Mark::UseDiamond,
     }
 }
 
@@ -168,6 +206,7 @@ pub(crate) fn legal(guide: &Guide, state: &State) -> Result<(), String> {
     let must = |holds: bool, what: &str| if holds { Ok(()) } else { Err(what.to_string()) };
     must(state.place < core.places.len(), "the place")?;
     must(state.tools.iter().all(|t| *t < core.tools.len()), "a tool")?;
+    must(state.marks.text.chars().count() <= consult::marks::LONGEST, "the lettering")?;
     must(state.focus.is_none_or(|q| q < core.questions.len()), "the focus")?;
     for (i, given) in state.given.iter().enumerate() {
         must(given.question < core.questions.len(), "the question of an answer")?;

@@ -7,6 +7,8 @@ mod findings;
 mod fragment;
 mod gates;
 mod halves;
+mod handover;
+mod marks;
 mod robust;
 mod screens;
 mod strange_packs;
