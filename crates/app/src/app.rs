@@ -5,7 +5,7 @@
 use crate::browser::{address, clipboard, clock, events, pack, page, store};
 use crate::ui::{Around, Draw, every, learn, of_opening, screen};
 use consult::marks::Mark;
-use consult::{Body, Effect, Figure, Guide, Msg, State, View, arrive, leave, opening, update, view};
+use consult::{Body, Effect, Figure, Guide, Msg, State, Table, View, arrive, leave, opening, update, view};
 use gloo_events::EventListener;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -19,7 +19,7 @@ pub struct Rooms {
     view: fn(&Guide, &State) -> View,
     draw: Draw,
     leave: Option<fn(&Guide, &State) -> String>,
-    learn: fn(&Guide, &[u8]) -> Result<(), String>,
+    learn: fn(&Guide, Table, &[u8]) -> Result<(), String>,
 }
 
 impl Rooms {
@@ -28,10 +28,10 @@ impl Rooms {
         view: |guide, state| opening(guide, state, false),
         draw: of_opening,
         leave: Some(leave),
-        learn: |_, _| Ok(()),
+        learn: |_, _, _| Ok(()),
     };
     /// Everything.
-    pub const EVERY: Rooms = Rooms { view, draw: every, leave: None, learn: Guide::learn_marks };
+    pub const EVERY: Rooms = Rooms { view, draw: every, leave: None, learn: Guide::learn };
 }
 
 /// What the program starts with.
@@ -57,8 +57,8 @@ pub enum Happened {
     Do(Msg),
     /// The whole program has come, or a sentence why not.
     Whole(Result<(), String>),
-    /// The tables of marks have come, or a sentence why not.
-    Tables(Result<Vec<u8>, String>),
+    /// Tables have come, or a sentence why not.
+    Tables(Table, Result<Vec<u8>, String>),
     /// Everything is kept on this device, or a sentence why not.
     Kept(Result<(), String>),
     /// A new version waits.
@@ -125,10 +125,12 @@ impl Component for App {
                 self.whole = true;
                 self.leaving |= (self.rooms.view)(&self.guide, &self.state).body == Body::Later;
             }
-            Happened::Tables(came) => match came.and_then(|bytes| (self.rooms.learn)(&self.guide, &bytes)) {
-                Ok(()) => ctx.link().send_message(Happened::Do(Msg::Tables)),
-                Err(sentence) => self.state.notice = Some(sentence),
-            },
+            Happened::Tables(table, came) => {
+                match came.and_then(|bytes| (self.rooms.learn)(&self.guide, table, &bytes)) {
+                    Ok(()) => ctx.link().send_message(Happened::Do(Msg::Tables)),
+                    Err(sentence) => self.state.notice = Some(sentence),
+                }
+            }
             Happened::Kept(kept) => self.around.kept = Some(kept),
             Happened::Update => self.around.update = true,
             Happened::Unkept(unkept) => self.around.unkept = unkept,
@@ -220,11 +222,11 @@ impl App {
                 }
             }
             // The opening leaves before anything is read.
-            Effect::Tables if self.rooms.leave.is_none() => {
-                let came = ctx.link().callback(Happened::Tables);
-                wasm_bindgen_futures::spawn_local(async move { came.emit(pack::load("marks").await) });
+            Effect::Tables(table) if self.rooms.leave.is_none() => {
+                let came = ctx.link().callback(move |came| Happened::Tables(table, came));
+                wasm_bindgen_futures::spawn_local(async move { came.emit(pack::load(table.word()).await) });
             }
-            Effect::Tables => {}
+            Effect::Tables(_) => {}
             Effect::AcceptUpdate => events::tell("accept-update", None),
             Effect::Say(text) => ctx.link().send_message(Happened::Said(text)),
         }

@@ -1,10 +1,9 @@
 //! A pack made ready for consulting.
 
-use crate::marks::{Reader, Reads};
+use crate::tables::Tables;
 use appraise::Band;
 use pack::{Book, Core, Standing};
 use reason::{Goal, Model, Plan};
-use std::sync::OnceLock;
 use units::Year;
 
 /// A pack with its model and one plan for each aim.
@@ -19,7 +18,7 @@ pub struct Guide {
     /// The year it is.
     pub this_year: Year,
     pub(crate) plans: Vec<Plan>,
-    reader: OnceLock<Box<dyn Reads>>,
+    pub(crate) tables: Tables,
 }
 
 /// What the user wants to know most: questions are chosen for it.
@@ -76,7 +75,7 @@ impl Guide {
             book: None,
             this_year: this_year.clamp(dating::FIRST_YEAR, 9999),
             plans,
-            reader: OnceLock::new(),
+            tables: Tables::default(),
         })
     }
 
@@ -95,21 +94,6 @@ impl Guide {
     pub fn from_bytes(core: &[u8], book: &[u8], this_year: Year) -> Result<Guide, String> {
         let (core, book) = whole(core, book)?;
         Ok(Guide { book: Some(book), ..Guide::new(core, this_year)? })
-    }
-
-    /// Takes the tables of marks, which come when the marks room is first opened. A second time they are left as they are.
-    ///
-    /// # Errors
-    /// A sentence that says why the bytes were refused.
-    pub fn learn_marks(&self, bytes: &[u8]) -> Result<(), String> {
-        let marks = pack::marks::read_marks(bytes).map_err(|f| f.0)?;
-        self.reader.get_or_init(|| Box::new(Reader(dating::Tables::new(marks, self.this_year))));
-        Ok(())
-    }
-
-    /// What reads lettering, once the tables have come.
-    pub(crate) fn reader(&self) -> Option<&dyn Reads> {
-        self.reader.get().map(Box::as_ref)
     }
 
     /// Whether every question can be asked.

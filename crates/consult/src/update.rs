@@ -7,6 +7,7 @@ use crate::guide::{Aim, Guide};
 use crate::look::{self, Asked};
 use crate::marks::{self, Mark, Marks};
 use crate::state::{Before, Given, Manner, Screen, State, Theme, Typed, What};
+use crate::tables::Table;
 use measure::Instrument;
 use pack::{Form, Question};
 use units::{Length, LengthUnit, Mass};
@@ -59,7 +60,7 @@ pub enum Msg {
     Show(Screen),
     /// To the lettering.
     Mark(Mark),
-    /// The tables of marks have come.
+    /// Tables that were asked for have come.
     Tables,
     /// Money shown or hidden.
     Money,
@@ -105,8 +106,8 @@ pub enum Effect {
     AcceptUpdate,
     /// Say this to a screen reader.
     Say(String),
-    /// Load the tables of marks.
-    Tables,
+    /// Load these tables.
+    Tables(Table),
     /// Put this where the caret stands in the field of the lettering, or, when empty, rub out what stands before it.
     Insert(String),
 }
@@ -238,10 +239,14 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
         Msg::Notice(notice) => state.notice = notice,
     }
     marks::settle(guide, &mut state);
-    if guide.reader().is_none() && (state.screen == Screen::Marks || state.marks.is_told()) {
-        effects.push(Effect::Tables);
-    }
+    effects.extend(wanted(guide, &state).map(Effect::Tables));
     (state, effects)
+}
+
+/// The tables that a state needs and that have not come.
+fn wanted(guide: &Guide, state: &State) -> impl Iterator<Item = Table> {
+    let marks = state.screen == Screen::Marks || state.marks.is_told();
+    [(Table::Marks, marks)].into_iter().filter(|(t, needed)| *needed && !guide.knows(*t)).map(|(t, _)| t)
 }
 
 /// Whether what a message names is there. A page of another edition may ask for what this pack does not have.

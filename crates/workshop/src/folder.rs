@@ -34,6 +34,23 @@ pub(crate) fn reference(folder: &str) -> Result<Files, String> {
     Ok(Files::new(files(folder, "reference.toml", &["", "marks", "numbers"], &[".csv"])?))
 }
 
+/// The files of the tables of prices, which lie in a folder of their own.
+///
+/// # Errors
+/// A sentence that names the file that could not be read.
+pub(crate) fn prices(folder: &str) -> Result<Files, String> {
+    let inside = Path::new(folder).join("prices");
+    Ok(Files::new(files(&inside.to_string_lossy(), "prices.toml", &[""], &[".csv"])?))
+}
+
+/// The files of a ledger of sales.
+///
+/// # Errors
+/// A sentence that names the file that could not be read.
+pub(crate) fn ledger(folder: &str) -> Result<Files, String> {
+    Ok(Files::new(files(folder, "ledger.toml", &[""], &[".csv"])?))
+}
+
 /// A pack made ready, book included, for what does not depend on the year.
 ///
 /// # Errors

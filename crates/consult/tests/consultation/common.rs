@@ -55,7 +55,7 @@ fn ready((core, book): &Halves, year: i16) -> Guide {
 /// The bundled pack, book included, with the tables of marks.
 pub(crate) fn irons() -> Guide {
     let guide = irons_unread();
-    guide.learn_marks(&MARKS).expect("the tables can be read");
+    guide.learn(consult::Table::Marks, &MARKS).expect("the tables can be read");
     guide
 }
 

@@ -3,7 +3,8 @@
 use crate::common::{SEED, for_all_walks, irons, irons_unread, marks_bytes, walked};
 use consult::marks::{Corner, Mark, MarksView};
 use consult::{
-    Body, Effect, FindingView, Guide, Msg, Screen, State, fragment, read_fragment, shares, update, view,
+    Body, Effect, FindingView, Guide, Msg, Screen, State, Table, fragment, read_fragment, shares, update,
+    view,
 };
 use proptest::prelude::*;
 use reason::Random;
@@ -151,15 +152,15 @@ fn a_diamond_is_entered_by_taps() {
 fn the_tables_are_asked_for_when_they_are_needed() {
     let guide = irons_unread();
     let (state, effects) = update(&guide, State::default(), Msg::Show(Screen::Marks));
-    assert!(effects.contains(&Effect::Tables));
+    assert!(effects.contains(&Effect::Tables(Table::Marks)));
     assert!(room(&guide, &state).coming);
     let state = lettered(&guide, &state, "MADE IN JAPAN");
     assert!(room(&guide, &state).marks.is_empty());
-    guide.learn_marks(marks_bytes()).expect("the tables can be read");
+    guide.learn(Table::Marks, marks_bytes()).expect("the tables can be read");
     let (state, effects) = update(&guide, state, Msg::Tables);
-    assert!(!effects.contains(&Effect::Tables));
+    assert!(!effects.contains(&Effect::Tables(Table::Marks)));
     assert_eq!(room(&guide, &state).marks.len(), 1);
-    assert!(guide.learn_marks(&[1, 2, 3]).is_err());
+    assert!(guide.learn(Table::Marks, &[1, 2, 3]).is_err());
 }
 
 /// Any lettering travels in a link.

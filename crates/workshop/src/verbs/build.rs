@@ -14,7 +14,10 @@ Checks the folder <pack>, or the reference tables in <tables>, and writes into <
 there:
   core-<digest>.pack    of a pack: what is needed before the first question
   book-<digest>.pack    of a pack: the long texts
-  marks-<digest>.pack   of the reference tables: the marks
+  marks-<digest>.pack   of the reference tables: the marks; with them
+  metals-<digest>.pack  the metals and what tells them apart
+  prices-<digest>.pack  the price index, conditions, steps of bids
+  demo-<digest>.pack    the invented sales that lie in packs/demo beside the tables, when they are there
   pack.txt              the names of these files
 The same files always make the same pack. With a fault nothing is written.
 
@@ -73,7 +76,20 @@ fn pack(folder: &str) -> Result<Vec<Part>, Refused> {
 fn tables(folder: &str) -> Result<Vec<Part>, Refused> {
     let files = folder::reference(folder).map_err(Refused::Unread)?;
     let r = compile::reference(&files).map_err(Refused::Faulty)?;
-    Ok(vec![("marks", r.bytes, r.digest)])
+    let metals = compile::Reference::metals(&files).map_err(Refused::Faulty)?;
+    let prices = folder::prices(folder).map_err(Refused::Unread)?;
+    let prices = compile::Reference::prices(&prices).map_err(Refused::Faulty)?;
+    let mut parts = vec![("marks", r.bytes, r.digest), ("metals", metals.bytes, metals.digest)];
+    let packs = Path::new(folder).join("../packs");
+    let inside = |pack: &str| packs.join(pack).to_string_lossy().into_owned();
+    if packs.join("demo/ledger.toml").is_file() {
+        let files = folder::ledger(&inside("demo")).map_err(Refused::Unread)?;
+        let irons = folder::read(&inside("irons")).map_err(Refused::Unread)?;
+        let ledger = compile::Reference::ledger(&files, &irons, &prices.made).map_err(Refused::Faulty)?;
+        parts.push(("demo", ledger.bytes, ledger.digest));
+    }
+    parts.push(("prices", prices.bytes, prices.digest));
+    Ok(parts)
 }
 
 /// Writes the parts and hands back what `pack.txt` says.

@@ -82,7 +82,10 @@ fn finish(
     assets.add("guide.css", styles::joined(&house::at("www/styles-guide"))?.as_bytes())?;
     let core = assets.add("core.pack", &read(&packs.core)?)?;
     let book = assets.add("book.pack", &read(&packs.book)?)?;
-    let marks = assets.add("marks.pack", &read(&packs.marks)?)?;
+    let mut tables = Vec::new();
+    for (what, path) in &packs.tables {
+        tables.push((*what, assets.add(&format!("{what}.pack"), &read(path)?)?));
+    }
     let key = assets.refer(&text(&packs.key)?);
     assets.keep("key.html", key.as_bytes())?;
     assets.add("card.css", &read(&packs.card_styles)?)?;
@@ -108,8 +111,10 @@ fn finish(
         let whole = page.html != "index.html";
         assets.add(if whole { "guide.js" } else { "boot.js" }, start.as_bytes())?;
         let later = app.as_ref().filter(|_| !whole);
-        let later: Vec<(&str, &str)> = later
-            .map_or(Vec::new(), |(glue, wasm)| vec![("app", glue), ("app-wasm", wasm), ("marks", &marks)]);
+        let later: Vec<(&str, &str)> = later.map_or(Vec::new(), |(glue, wasm)| {
+            let tables = tables.iter().map(|(what, name)| (*what, name.as_str()));
+            [("app", glue.as_str()), ("app-wasm", wasm)].into_iter().chain(tables).collect()
+        });
         let names = html::Names { wasm: &wasm, later: &later, core: &core, book: &book, whole };
         let first = text(if whole { &first.contents } else { &first.question })?;
         let template = assets.refer(&text(&house::at("www").join(page.html))?);

@@ -9,12 +9,16 @@ use std::path::{Path, PathBuf};
 
 const BUNDLED: &str = "data/packs/irons";
 const TABLES: &str = "data/reference";
+const DEMO: &str = "data/packs/demo";
+/// What is made of the tables.
+const MADE: [&str; 4] = ["marks", "metals", "prices", "demo"];
 
 /// The two halves of the pack, and the reference tables.
 pub(super) struct Packs {
     pub(super) core: PathBuf,
     pub(super) book: PathBuf,
-    pub(super) marks: PathBuf,
+    /// By the name under which a program asks for it.
+    pub(super) tables: [(&'static str, PathBuf); 4],
     /// The printed key and the field card, pages without their final names; the styles of the card stand beside it.
     pub(super) key: PathBuf,
     pub(super) card: PathBuf,
@@ -26,10 +30,13 @@ pub(super) struct Packs {
 pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
     let folder = house::packs();
     // The rooms that a pack is made by; others may change without making another pack.
-    let paths = ["units", "pack", "reason", "dating", "sketch", "consult", "compile", "workshop"]
-        .map(|room| format!("crates/{room}"));
+    let paths = [
+        "units", "pack", "reason", "dating", "appraise", "measure", "sketch", "consult", "compile",
+        "workshop",
+    ]
+    .map(|room| format!("crates/{room}"));
     let paths: Vec<&str> =
-        paths.iter().map(String::as_str).chain([BUNDLED, TABLES, "data/art", "Cargo.lock"]).collect();
+        paths.iter().map(String::as_str).chain([BUNDLED, TABLES, DEMO, "data/art", "Cargo.lock"]).collect();
     let stamp = Stamp::of("pack", &paths, &[])?;
     let printed = Printed {
         key: folder.join("key.html"),
@@ -37,7 +44,7 @@ pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
         card_styles: folder.join("card.css"),
     };
     if let Ok(list) = read_list(&folder)
-        && stamp.fresh(&[&list[..], &printed.all()].concat())
+        && stamp.fresh(&[list.all(), printed.all().to_vec()].concat())
     {
         steps.unchanged("pack");
         return packs(list, printed, stamp);
@@ -84,19 +91,39 @@ impl Printed {
     }
 }
 
-fn packs([core, book, marks]: [PathBuf; 3], printed: Printed, stamp: Stamp) -> Result<Packs> {
+fn packs(list: Listed, printed: Printed, stamp: Stamp) -> Result<Packs> {
     let Printed { key, card, card_styles } = printed;
-    Ok(Packs { core, book, marks, key, card, card_styles, stamp })
+    let Listed { core, book, tables } = list;
+    Ok(Packs { core, book, tables, key, card, card_styles, stamp })
+}
+
+/// What the two `pack.txt` name.
+struct Listed {
+    core: PathBuf,
+    book: PathBuf,
+    tables: [(&'static str, PathBuf); 4],
+}
+
+impl Listed {
+    fn all(&self) -> Vec<PathBuf> {
+        let tables = self.tables.iter().map(|(_, path)| path.clone());
+        [self.core.clone(), self.book.clone()].into_iter().chain(tables).collect()
+    }
 }
 
 fn tables_in(folder: &Path) -> PathBuf {
     folder.join("tables")
 }
 
-/// The files that the two `pack.txt` name: `core <file>` and `book <file>` of the pack, `marks <file>` of the tables.
-fn read_list(folder: &Path) -> Result<[PathBuf; 3]> {
-    let tables = tables_in(folder);
-    Ok([named(folder, "core")?, named(folder, "book")?, named(&tables, "marks")?])
+/// The files that the two `pack.txt` name: `core <file>` and `book <file>` of the pack, `marks <file>` and so on of the
+/// tables.
+fn read_list(folder: &Path) -> Result<Listed> {
+    let inside = tables_in(folder);
+    let mut tables = MADE.map(|what| (what, PathBuf::new()));
+    for (what, path) in &mut tables {
+        *path = named(&inside, what)?;
+    }
+    Ok(Listed { core: named(folder, "core")?, book: named(folder, "book")?, tables })
 }
 
 fn named(folder: &Path, what: &str) -> Result<PathBuf> {
