@@ -76,7 +76,7 @@ test("the finding moves with the marks, and says what it would be without", asyn
 test("a mark that contradicts another is said to", async (t) => {
   const { page } = await begin(t);
   await enter(page);
-  await field(page).fill("MADE IN BOHEMIA; MADE IN OCCUPIED JAPAN");
+  await field(page).fill("MADE IN OCCUPIED JAPAN, IL 60601");
   await page.locator(".care").first().waitFor();
   assert.match(await page.locator(".care").first().innerText(), /cannot both be right/);
 });
@@ -85,11 +85,9 @@ test("the whole program goes on where the opening stands, undo included", async 
   const { page } = await begin(t);
   const first = await heading(page);
   await answer(page, FLAT[first]);
-  await page.waitForFunction(() => !("opening" in document.documentElement.dataset)).catch(() => {});
   await enter(page);
   await tapOn(page, button(page, "Back"));
   assert.equal(await heading(page), "Where is it offered?");
   await tapOn(page, key(page, "Undo"));
-  await tapOn(page, key(page, "Undo")).catch(() => {});
   assert.equal(await heading(page), first);
 });

@@ -12,6 +12,8 @@ use yew::prelude::*;
 
 pub(crate) const PREFERENCES: &str = "pressmark.preferences";
 pub(crate) const THEME: &str = "pressmark.theme";
+/// The field of the lettering.
+const LETTERING: &str = "lettering";
 
 /// What a program can show. What it does not name is not linked into it.
 #[derive(Clone, Copy)]
@@ -79,6 +81,8 @@ pub struct App {
     /// The whole program waits to take over.
     whole: bool,
     leaving: bool,
+    /// Where the caret belongs once the lettering is drawn anew.
+    caret: Option<u32>,
     _ears: Vec<Option<EventListener>>,
 }
 
@@ -107,7 +111,7 @@ impl Component for App {
         ];
         let mut around = Around::default();
         learn(&mut around.art, art(&guide));
-        App { guide, rooms, state, waiting, around, whole: false, leaving: false, _ears: ears }
+        App { guide, rooms, state, waiting, around, whole: false, leaving: false, caret: None, _ears: ears }
     }
 
     fn update(&mut self, ctx: &Context<Self>, happened: Happened) -> bool {
@@ -146,6 +150,9 @@ impl Component for App {
     }
 
     fn rendered(&mut self, ctx: &Context<Self>, first: bool) {
+        if let Some(caret) = self.caret.take() {
+            page::put_caret(LETTERING, caret);
+        }
         for effect in std::mem::take(&mut self.waiting) {
             self.carry_out(ctx, effect);
         }
@@ -217,7 +224,8 @@ impl App {
                 }
             }
             Effect::Insert(text) => {
-                if let Some(all) = page::insert("lettering", &text) {
+                if let Some((all, caret)) = page::insert(LETTERING, &text) {
+                    self.caret = Some(caret);
                     ctx.link().send_message(Happened::Do(Msg::Mark(Mark::Type(all))));
                 }
             }

@@ -33,14 +33,7 @@ impl Band {
     /// P(price below this many minor units).
     #[must_use]
     pub fn share_below(&self, minor: i64) -> f64 {
-        self.below(minor.max(0) as f64)
-    }
-
-    /// P(price below `minor`), whole minor units. As [`Band::share_below`]; it goes when no caller holds minor units as a
-    /// float any more.
-    #[must_use]
-    pub fn below(&self, minor: f64) -> f64 {
-        self.below_log(libm::log(minor))
+        self.below_log(libm::log(minor.max(0) as f64))
     }
 
     pub(crate) fn below_log(&self, log: f64) -> f64 {
@@ -88,9 +81,9 @@ mod tests {
         let band = Band::of_middle_half(1000, 3500);
         let median = libm::sqrt(1000.0 * 3500.0);
         let one_up = median * libm::exp(libm::log(3.5) / MIDDLE_HALF);
-        assert!((band.below(median) - 0.5).abs() < 1e-9);
-        assert!((band.below(one_up) - 0.841_345).abs() < 1e-6);
-        assert!(band.below(0.0).abs() < 1e-12, "nothing is cheaper than nothing");
+        assert!((band.below_log(libm::log(median)) - 0.5).abs() < 1e-9);
+        assert!((band.below_log(libm::log(one_up)) - 0.841_345).abs() < 1e-6);
+        assert!(band.share_below(0).abs() < 1e-12, "nothing is cheaper than nothing");
         assert!(band.share_below(-5).abs() < 1e-12 && band.share_below(1000) - 0.25 < 1e-9);
     }
 
@@ -100,7 +93,7 @@ mod tests {
         for (low, high) in [(0, 0), (5, 5), (-3, 2), (i64::MAX, i64::MAX), (100, 1)] {
             let one = Band::of_middle_half(low, high);
             let (quarter, rest) = (one.quantile(0.25), one.quantile(0.75));
-            assert!(quarter <= rest && one.below(1000.0).is_finite(), "{low} to {high}: {quarter}, {rest}");
+            assert!(quarter <= rest && one.share_below(1000).is_finite(), "{low} to {high}: {quarter}, {rest}");
         }
     }
 

@@ -23,13 +23,7 @@ impl Mixture {
     /// P(price below this many minor units).
     #[must_use]
     pub fn share_below(&self, minor: i64) -> f64 {
-        self.below(minor.max(0) as f64)
-    }
-
-    /// P(price below `minor`), whole minor units. As [`Mixture::share_below`].
-    #[must_use]
-    pub fn below(&self, minor: f64) -> f64 {
-        self.below_log(libm::log(minor))
+        self.below_log(libm::log(minor.max(0) as f64))
     }
 
     fn below_log(&self, log: f64) -> f64 {

@@ -5,11 +5,9 @@ mod common;
 use common::at;
 use std::fs;
 
-/// What may take or give a float in public: shares and weights, none of them money. `below` takes minor units as a float for
-/// callers that hold them so; `share_below` is the one for whole ones.
+/// What may take or give a float in public: shares and weights, none of them money.
 const FLOATS: &[&str] = &[
     "pub fn share_below(&self, minor: i64) -> f64 {",
-    "pub fn below(&self, minor: f64) -> f64 {",
     "pub fn quantile(&self, share: f64) -> i64 {",
     "pub fn new(parts: Vec<(f64, Band)>) -> Option<Mixture> {",
 ];

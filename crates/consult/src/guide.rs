@@ -163,11 +163,11 @@ fn worth_steps(core: &Core) -> Vec<Vec<f64>> {
     let Some(all) = appraise::Mixture::new(parts.collect()) else {
         return vec![vec![1.0 / STEPS as f64; STEPS]; core.candidates.len()];
     };
-    let cuts: Vec<f64> = (1..STEPS).map(|i| all.quantile(i as f64 / STEPS as f64) as f64).collect();
+    let cuts: Vec<i64> = (1..STEPS).map(|i| all.quantile(i as f64 / STEPS as f64)).collect();
     let steps = |band: &Option<Band>| match band {
         None => vec![1.0 / STEPS as f64; STEPS],
         Some(b) => {
-            let mut below: Vec<f64> = cuts.iter().map(|c| b.below(*c)).collect();
+            let mut below: Vec<f64> = cuts.iter().map(|c| b.share_below(*c)).collect();
             below.push(1.0);
             let mut last = 0.0;
             below

@@ -201,6 +201,8 @@ pub struct FindingView {
     pub outside: Option<String>,
     /// `leans towards period, 9 in 10`.
     pub make: String,
+    /// The same with its reasons.
+    pub old_or_later: MakeView,
     /// Roles by name with chance words, those of 1 in 20 and more, most first.
     pub roles: Vec<(String, String)>,
     /// The years.
@@ -229,6 +231,17 @@ pub struct FindingView {
     pub sources: Vec<String>,
     /// The purpose of the first kind.
     pub purpose: String,
+}
+
+/// Old or later.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct MakeView {
+    /// `Leans towards period piece, 9 in 10.`
+    pub says: String,
+    /// The clues that moved it most, each with its strength and its side.
+    pub clues: Vec<String>,
+    /// The look that would make it surer, if one is left.
+    pub next: Option<NextView>,
 }
 
 /// When it was made.

@@ -37,9 +37,9 @@ pub fn to_heading() {
 }
 
 /// Puts text where the caret stands in a field, in place of what is selected; an empty text rubs out what stands before
-/// the caret. Gives what then stands in the field.
+/// the caret. Gives what then stands in the field, and where the caret belongs: a field that is drawn anew loses it.
 #[must_use]
-pub fn insert(id: &str, text: &str) -> Option<String> {
+pub fn insert(id: &str, text: &str) -> Option<(String, u32)> {
     let field: HtmlInputElement = document()?.get_element_by_id(id)?.dyn_into().ok()?;
     let at = |end: Result<Option<u32>, _>| end.ok().flatten().unwrap_or(u32::MAX);
     let (mut from, to) = (at(field.selection_start()), at(field.selection_end()));
@@ -48,7 +48,16 @@ pub fn insert(id: &str, text: &str) -> Option<String> {
     }
     let end = web_sys::SelectionMode::End;
     field.set_range_text_with_start_and_end_and_selection_mode(text, from, to, end).ok()?;
-    Some(field.value())
+    let caret = at(field.selection_end());
+    Some((field.value(), caret))
+}
+
+/// Puts the caret of a field there.
+pub fn put_caret(id: &str, at: u32) {
+    let field = document().and_then(|d| d.get_element_by_id(id)?.dyn_into::<HtmlInputElement>().ok());
+    if let Some(field) = field {
+        let _set = field.set_selection_range(at, at);
+    }
 }
 
 /// How far down the page stands.

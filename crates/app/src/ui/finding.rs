@@ -83,6 +83,7 @@ fn reasons(nodes: &mut Vec<Html>, view: &FindingView, guide: &Guide, on: &Callba
     card(nodes, "What would change it", paragraphs(&view.change));
     nodes.push(text("h2", "", "For and against").named("clues").into());
     nodes.push(clues::clues(&view.clues, on).into());
+    old_or_later(nodes, view, on);
     second(nodes, view, guide, on);
     let years = &view.years;
     for clash in &years.clashes {
@@ -145,6 +146,20 @@ fn paragraphs(lines: &[String]) -> Vec<Node> {
 
 fn shares<'a>(rows: impl Iterator<Item = (Node, &'a String)>) -> Node {
     el("ul", "shares").all(rows.map(|(name, chance)| el("li", "").put(name).put(text("b", "", chance))))
+}
+
+fn old_or_later(nodes: &mut Vec<Html>, view: &FindingView, on: &Callback<Msg>) {
+    let make = &view.old_or_later;
+    let mut says = vec![text("p", "", &make.says)];
+    says.extend(paragraphs(&make.clues));
+    match &make.next {
+        Some(look) => {
+            says.push(text("p", "", "To be surer, the next look:"));
+            says.push(key("key", &look.ask, on, Msg::Ask(look.question)));
+        }
+        None => says.push(text("p", "", "No look that is left would tell more about it.")),
+    }
+    card(nodes, "Old or later", says);
 }
 
 fn second(nodes: &mut Vec<Html>, view: &FindingView, guide: &Guide, on: &Callback<Msg>) {

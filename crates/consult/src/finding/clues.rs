@@ -54,15 +54,15 @@ pub(crate) fn clues(guide: &Guide, state: &State, facts: &Facts) -> Vec<ClueView
 }
 
 /// Something that was told, and what the finding would be without it.
-struct Said {
+pub(super) struct Said {
     /// Index of the answer; none for the lettering.
-    at: Option<usize>,
-    text: String,
-    without: Posterior,
+    pub(super) at: Option<usize>,
+    pub(super) text: String,
+    pub(super) without: Posterior,
 }
 
 /// Every answer that says something, then the lettering.
-fn all_said(guide: &Guide, state: &State, facts: &Facts) -> Vec<Said> {
+pub(super) fn all_said(guide: &Guide, state: &State, facts: &Facts) -> Vec<Said> {
     let telling = state.given.iter().enumerate().filter(|(_, g)| g.what != What::Cannot);
     let mut all: Vec<Said> = telling
         .map(|(i, given)| {

@@ -2,6 +2,7 @@
 
 mod clues;
 mod facts;
+mod make;
 mod what;
 mod worth;
 mod years;

@@ -34,6 +34,7 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
         made_as: made_as(guide, facts),
         outside: outside(guide, facts),
         make: make_words(guide, facts),
+        old_or_later: super::make::view(guide, state, facts),
         roles: roles(guide, facts),
         years: years::view(guide, state, facts),
         worth: worth::view(guide, facts),
@@ -122,7 +123,7 @@ fn made_as(guide: &Guide, facts: &Facts) -> String {
     text
 }
 
-fn make_words(guide: &Guide, facts: &Facts) -> String {
+pub(super) fn make_words(guide: &Guide, facts: &Facts) -> String {
     let period = facts.period();
     let names: Vec<String> = guide.core.makes.iter().map(|m| inside(&m.name)).collect();
     if period >= LEANS {
