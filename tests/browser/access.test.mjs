@@ -31,6 +31,16 @@ const SCREENS = {
     await toFinding(page);
     await tapOn(page, key(page, "All looks"));
   },
+  "the marks room": async (page) => {
+    await tapOn(page, button(page, "Marks"));
+    await page.locator("#lettering").fill("PAT. MAY ?3 18?1; MADE IN OCCUPIED JAPAN, IL 60601");
+    await page.locator(".reading").first().tap();
+  },
+  "a diamond mark": async (page) => {
+    await tapOn(page, button(page, "Marks"));
+    await button(page, "Diamond mark…").tap();
+    for (const name of ["I", "X"]) await page.locator(".letters").getByRole("button", { name, exact: true }).tap();
+  },
   "set-up": async (page) => { await tapOn(page, button(page, "Set up")); },
 };
 
