@@ -23,6 +23,14 @@ const names = document.getElementById("boot").dataset;
 const page = document.documentElement;
 const tell = (name, detail) => dispatchEvent(new CustomEvent(`pressmark:${name}`, { detail }));
 
+// What became of the copy for offline use is said again to the program that takes over.
+const said = new Map();
+const say = (name, detail) => {
+  said.set(name, detail);
+  tell(name, detail);
+};
+addEventListener("pressmark:usable", () => said.forEach((detail, name) => tell(name, detail)));
+
 // ---- Trouble
 
 function trouble(sentence) {
@@ -157,7 +165,7 @@ async function keep() {
   // Inside another site's frame nothing is kept.
   if (window.top !== window) return;
   if (!("serviceWorker" in navigator)) {
-    tell("offline-failed", REFUSED);
+    say("offline-failed", REFUSED);
     return;
   }
   const container = navigator.serviceWorker;
@@ -166,7 +174,7 @@ async function keep() {
   container.addEventListener("controllerchange", () => {
     if (accepted) location.reload();
     // Another window accepted: the files behind this one are gone, so it should start anew as well, but when it suits.
-    else if (hadWorker) tell("update");
+    else if (hadWorker) say("update");
   });
   let registration;
   try {
@@ -179,7 +187,7 @@ async function keep() {
     const address = only ? only.createScriptURL(WORKER) : WORKER;
     registration = await container.register(address, { updateViaCache: "none" });
   } catch (reason) {
-    tell("offline-failed", REFUSED);
+    say("offline-failed", REFUSED);
     console.warn(reason);
     return;
   }
@@ -200,17 +208,17 @@ function follow(registration) {
     // With an active worker beside it a new one only waits.
     const first = !registration.active;
     worker.addEventListener("statechange", () => {
-      if (worker.state === "installed" && !first) tell("update");
-      if (worker.state === "activated" && first) tell("offline-ready");
+      if (worker.state === "installed" && !first) say("update");
+      if (worker.state === "activated" && first) say("offline-ready");
       if (worker.state === "redundant" && first) {
-        tell("offline-failed", "Not every file arrived, so Pressmark is not kept on this device yet. It will try again next time.");
+        say("offline-failed", "Not every file arrived, so Pressmark is not kept on this device yet. It will try again next time.");
       }
     });
   };
   if (registration.installing) watch(registration.installing);
   registration.addEventListener("updatefound", () => watch(registration.installing));
-  if (registration.active) tell("offline-ready");
-  if (registration.waiting && registration.active) tell("update");
+  if (registration.active) say("offline-ready");
+  if (registration.waiting && registration.active) say("update");
 }
 
 start();
