@@ -6,12 +6,12 @@ import { heard, open, openAndKeep, visit } from "./harness.mjs";
 test("at most eight requests, none of them twice, up to the first question", async (t) => {
   const { page, server, asked } = await visit(t);
   await open(page, server.address);
-  // The worker and the book come after that. The browser mentions an icon drawn from one answer twice.
-  const late = asked.findIndex((url) => /\/(sw\.js|book-[^/]*)$/.test(url));
+  // The worker, the book and the whole program come after that. The browser mentions an icon drawn from one answer twice.
+  const late = asked.findIndex((url) => /\/(sw\.js|(book|app)-[^/]*)$/.test(url));
   const early = late < 0 ? [...asked] : asked.slice(0, late);
   const first = [...new Set(early)];
   assert.ok(first.length <= 8, `${first.length} requests: ${first.join(" ")}`);
-  for (const kind of [/app-.*\.wasm$/, /core-.*\.pack$/, /boot-.*\.js$/, /\.css$/]) {
+  for (const kind of [/opening-.*\.wasm$/, /core-.*\.pack$/, /boot-.*\.js$/, /\.css$/]) {
     assert.equal(early.filter((url) => kind.test(url)).length, 1, `${kind} is loaded once`);
   }
 });

@@ -33,12 +33,33 @@ test("without WebAssembly a piece in the address is not left opening for ever", 
   await troubled(page, /WebAssembly turned off/);
 });
 
-test("with the wasm missing it says so, and starts again once it is there", async (t) => {
+test("with the whole program missing the opening goes on, says so, and gives over once it is there", async (t) => {
   let name;
   let bytes;
   const { page, server, site } = await visit(t, {
     spoil(site) {
       name = site.file(/^app-.*\.wasm$/);
+      bytes = site.read(name);
+      site.drop(name);
+    },
+  });
+  await open(page, server.address);
+  const see = page.locator(".strip");
+  await page.locator(".choices .choice").first().tap();
+  await see.tap();
+  await page.getByText("The rest of Pressmark could not be loaded").waitFor();
+  assert.equal(await page.locator("#heading").innerText(), "One moment");
+  site.put(name, bytes);
+  await page.locator(".keys").getByRole("button", { name: "See finding" }).tap();
+  await page.locator(".rows").waitFor();
+});
+
+test("with the wasm missing it says so, and starts again once it is there", async (t) => {
+  let name;
+  let bytes;
+  const { page, server, site } = await visit(t, {
+    spoil(site) {
+      name = site.file(/^opening-.*\.wasm$/);
       bytes = site.read(name);
       site.drop(name);
     },

@@ -5,12 +5,13 @@
 use crate::browser::{address, clipboard, clock, events, pack, page, store};
 use crate::ui::{Around, Draw, every, learn, of_opening, screen};
 use consult::marks::Mark;
-use consult::{Body, Effect, Figure, Guide, Msg, State, Table, View, arrive, leave, opening, update, view};
+use consult::{
+    Body, Effect, Figure, Guide, Kept, Msg, State, Table, View, arrive, leave, opening, update, view,
+};
 use gloo_events::EventListener;
 use std::rc::Rc;
 use yew::prelude::*;
 
-pub(crate) const PREFERENCES: &str = "pressmark.preferences";
 pub(crate) const THEME: &str = "pressmark.theme";
 /// The field of the lettering.
 const LETTERING: &str = "lettering";
@@ -81,6 +82,8 @@ pub struct App {
     /// The whole program waits to take over.
     whole: bool,
     leaving: bool,
+    /// Another screen has just been asked for.
+    moved: bool,
     /// Where the caret belongs once the lettering is drawn anew.
     caret: Option<u32>,
     _ears: Vec<Option<EventListener>>,
@@ -111,7 +114,18 @@ impl Component for App {
         ];
         let mut around = Around::default();
         learn(&mut around.art, art(&guide));
-        App { guide, rooms, state, waiting, around, whole: false, leaving: false, caret: None, _ears: ears }
+        App {
+            guide,
+            rooms,
+            state,
+            waiting,
+            around,
+            whole: false,
+            leaving: false,
+            moved: false,
+            caret: None,
+            _ears: ears,
+        }
     }
 
     fn update(&mut self, ctx: &Context<Self>, happened: Happened) -> bool {
@@ -120,7 +134,8 @@ impl Component for App {
                 let (state, effects) = update(&self.guide, std::mem::take(&mut self.state), msg);
                 self.state = state;
                 // The screen changes anyway: nothing moves under a finger.
-                self.leaving |= self.whole && effects.contains(&Effect::Heading);
+                self.moved |= effects.contains(&Effect::Heading);
+                self.leaving |= self.whole && self.moved;
                 self.waiting.extend(effects);
             }
             // Without the rest the opening can still be answered.
@@ -156,7 +171,8 @@ impl Component for App {
         for effect in std::mem::take(&mut self.waiting) {
             self.carry_out(ctx, effect);
         }
-        let wanted = self.rooms.leave.is_some() && !self.whole;
+        // Asked for once a step: while there is no connection it must not be tried over and over.
+        let wanted = std::mem::take(&mut self.moved) && self.rooms.leave.is_some() && !self.whole;
         if wanted && (self.rooms.view)(&self.guide, &self.state).body == Body::Later {
             events::tell("whole-wanted", None);
         }
@@ -172,6 +188,8 @@ impl Component for App {
 
 /// The state that the opening left, with what it asks for here.
 fn went_on(guide: &Guide, state: State) -> (State, Vec<Effect>) {
+    // The preferences came with it.
+    let state = with_kept(guide, state, &[Kept::Terms, Kept::Sheet]);
     let (state, mut effects) = update(guide, state, Msg::Tables);
     effects.push(Effect::Heading);
     (state, effects)
@@ -179,11 +197,16 @@ fn went_on(guide: &Guide, state: State) -> (State, Vec<Effect>) {
 
 /// A fresh state, or that of the address, with the preferences of this device.
 fn started(guide: &Guide) -> (State, Vec<Effect>) {
-    let mut state = State::default();
-    if let Some(kept) = store::read(PREFERENCES) {
-        state = update(guide, state, Msg::Preferences(kept)).0;
-    }
+    let state = with_kept(guide, State::default(), &Kept::ALL);
     update(guide, state, Msg::Went(address::fragment()))
+}
+
+/// A state with what is kept on this device under these names.
+fn with_kept(guide: &Guide, state: State, names: &[Kept]) -> State {
+    names.iter().fold(state, |state, name| match store::read(name.word()) {
+        Some(text) => update(guide, state, Msg::Kept(*name, text)).0,
+        None => state,
+    })
 }
 
 /// The figures that a guide brings.
@@ -215,10 +238,10 @@ impl App {
             Effect::Heading => page::to_heading(),
             Effect::Copy(text) => copy(ctx, text),
             Effect::CopyLink(fragment) => copy(ctx, address::with(&fragment)),
-            Effect::Keep(text) => {
+            Effect::Keep { name, text } => {
                 let theme = self.state.theme.word();
                 page::theme(theme);
-                let unkept = !(store::keep(PREFERENCES, &text) && store::keep(THEME, theme));
+                let unkept = !(store::keep(name.word(), &text) && store::keep(THEME, theme));
                 if unkept != self.around.unkept {
                     ctx.link().send_message(Happened::Unkept(unkept));
                 }

@@ -1,9 +1,10 @@
 //! The program of the guide: one reading, one way in which it changes, and the carrying out of errands.
 
-use crate::app::{PREFERENCES, THEME};
+use crate::app::THEME;
 use crate::browser::{address, events, pack, page, save, store};
 use crate::pages::{Shown, picture, screen};
 use crate::ui::drawing::learn;
+use consult::Kept;
 use consult::book::{Errand, Pages, Reading, Turn, preferences_with, sheet, theme_in, turn};
 use gloo_events::EventListener;
 use sketch::Art;
@@ -62,7 +63,7 @@ impl Component for Book {
     fn create(ctx: &Context<Self>) -> Self {
         let pages = ctx.props().pages.clone();
         address::scroll_by_hand();
-        let kept = store::read(PREFERENCES).unwrap_or_default();
+        let kept = store::read(Kept::Preferences.word()).unwrap_or_default();
         let (reading, waiting) = turn(&pages, Reading::begun(theme_in(&kept)), went());
         let (jumped, newer) = (ctx.link().callback(Happened::Do), ctx.link().callback(|()| Happened::Update));
         let ears = [
@@ -121,9 +122,9 @@ impl Book {
             }
             Errand::Keep(theme) => {
                 page::theme(theme.word());
-                let kept = store::read(PREFERENCES).unwrap_or_default();
+                let kept = store::read(Kept::Preferences.word()).unwrap_or_default();
                 // Where nothing can be kept, the theme lasts as long as the page.
-                let _kept = store::keep(PREFERENCES, &preferences_with(&kept, theme))
+                let _kept = store::keep(Kept::Preferences.word(), &preferences_with(&kept, theme))
                     && store::keep(THEME, theme.word());
             }
             Errand::Save { piece, png } => {

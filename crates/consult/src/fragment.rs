@@ -2,7 +2,7 @@
 //!
 //! Version, pack id, then one token each: `p2` place, `o` only a picture, `a1` aim, a question's code with the codes
 //! of its choices (`+` between two, `x` for "can't tell", tenths of mm or g with the instrument's letter for a measurement,
-//! a trailing `u` for unsure), `mNO_1134?8` the lettering, `q5` a question asked for by hand, last the screen. Behind `~` a check of all before it, so that a link that lost a
+//! a trailing `u` for unsure), `mNO_1134?8` the lettering, `wcrack+tiny` the ids of its conditions, `q5` a question asked for by hand, last the screen. Behind `~` a check of all before it, so that a link that lost a
 //! character is refused instead of being read as another piece.
 
 use crate::guide::{Aim, Guide};
@@ -34,6 +34,9 @@ pub fn write(guide: &Guide, state: &State) -> String {
     if state.marks.is_told() {
         tokens.push(format!("m{}", escaped(&state.marks.text)));
     }
+    if !state.condition.is_empty() {
+        tokens.push(format!("w{}", state.condition.join("+")));
+    }
     if let Some(question) = state.focus {
         tokens.push(format!("q{}", core.questions[question].code));
     }
@@ -43,6 +46,8 @@ pub fn write(guide: &Guide, state: &State) -> String {
         Screen::List => tokens.push("l".to_string()),
         Screen::Setup => tokens.push("s".to_string()),
         Screen::Marks => tokens.push("k".to_string()),
+        Screen::Sale => tokens.push("b".to_string()),
+        Screen::Measures => tokens.push("n".to_string()),
     }
     let body = tokens.join("/");
     let check = check(&body);
@@ -69,6 +74,13 @@ fn letter(with: Instrument) -> char {
     }
 }
 
+/// The marks room with nothing told, from outside of a consultation.
+pub(crate) fn to_marks(pack: &str) -> String {
+    let body = format!("{VERSION}/{pack}/k");
+    let check = check(&body);
+    format!("{body}~{check}")
+}
+
 /// Reads a fragment (with or without `#`) over `base`, whose preferences are kept.
 ///
 /// # Errors
@@ -81,6 +93,7 @@ pub fn read(guide: &Guide, base: &State, text: &str) -> Result<State, String> {
         unit: base.unit,
         calipers: base.calipers,
         theme: base.theme,
+        sale: base.sale.clone(),
         ..State::default()
     };
     if text.is_empty() {
@@ -119,6 +132,8 @@ fn read_token(guide: &Guide, state: &mut State, token: &str) -> Option<()> {
         "l" => state.screen = Screen::List,
         "s" => state.screen = Screen::Setup,
         "k" => state.screen = Screen::Marks,
+        "b" => state.screen = Screen::Sale,
+        "n" => state.screen = Screen::Measures,
         "o" => state.picture = true,
         _ if token.starts_with('p') => {
             let code: u16 = token[1..].parse().ok()?;
@@ -132,6 +147,7 @@ fn read_token(guide: &Guide, state: &mut State, token: &str) -> Option<()> {
             }
             state.marks.text = text;
         }
+        _ if token.starts_with('w') => state.condition = read_condition(&token[1..])?,
         _ if token.starts_with('q') => {
             let code: u16 = token[1..].parse().ok()?;
             state.focus = Some(guide.core.questions.iter().position(|q| q.code == code)?);
@@ -146,6 +162,19 @@ fn read_token(guide: &Guide, state: &mut State, token: &str) -> Option<()> {
         }
     }
     Some(())
+}
+
+/// Ids of conditions: whether the tables have them is seen when they come.
+fn read_condition(text: &str) -> Option<Vec<String>> {
+    let mut ids: Vec<String> = Vec::new();
+    for id in text.split('+') {
+        let sound = (1..=40).contains(&id.len())
+            && id.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-')
+            && ids.iter().all(|other| other != id)
+            && ids.len() < 20;
+        ids.push(sound.then(|| id.to_string())?);
+    }
+    Some(ids)
 }
 
 fn read_given(guide: &Guide, token: &str) -> Option<Given> {

@@ -19,6 +19,7 @@ pub fn leave(guide: &Guide, state: &State) -> String {
         screen: b.screen,
         picture: b.picture,
         marks: Marks { text: b.lettering.clone().unwrap_or_default(), ..Marks::default() },
+        condition: b.condition.clone().unwrap_or_default(),
         ..State::default()
     };
     lines.extend(state.past.iter().map(|b| fragment::write(guide, &back(b))));
@@ -35,10 +36,11 @@ pub fn arrive(guide: &Guide, text: &str) -> Result<State, String> {
     read_preferences(guide, &mut base, lines.next().unwrap_or_default());
     let mut state = fragment::read(guide, &base, lines.next().unwrap_or_default())?;
     for line in lines.take(MOST_STEPS_BACK) {
-        let State { given, place, place_asked, focus, screen, picture, marks, .. } =
+        let State { given, place, place_asked, focus, screen, picture, marks, condition, .. } =
             fragment::read(guide, &base, line)?;
         let lettering = marks.is_told().then_some(marks.text);
-        state.past.push(Before { given, place, place_asked, focus, screen, picture, lettering });
+        let condition = (!condition.is_empty()).then_some(condition);
+        state.past.push(Before { given, place, place_asked, focus, screen, picture, lettering, condition });
     }
     Ok(state)
 }

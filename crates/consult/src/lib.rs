@@ -12,6 +12,8 @@ mod guide;
 mod handover;
 mod look;
 pub mod marks;
+pub mod measures;
+pub mod sale;
 mod state;
 mod tables;
 mod update;
@@ -26,7 +28,7 @@ pub use handover::{arrive, leave};
 pub use look::{SETTLED, SPENT, TELLS};
 pub use state::{Given, Manner, Screen, State, Theme, Typed, What};
 pub use tables::Table;
-pub use update::{Effect, Msg, update};
+pub use update::{Effect, Kept, Msg, update};
 pub use view::*;
 pub use words::{chance, likelihood_word, likely, strength};
 

@@ -2,6 +2,8 @@
 
 use crate::guide::{Aim, Guide};
 use crate::marks::Marks;
+use crate::measures::Measures;
+use crate::sale::Sale;
 use measure::Instrument;
 use pack::Form;
 use reason::{Answer, Reach, Told};
@@ -45,6 +47,10 @@ pub enum Screen {
     Setup,
     /// The marks room.
     Marks,
+    /// What to pay.
+    Sale,
+    /// The measuring room.
+    Measures,
 }
 
 /// How the next question is chosen.
@@ -111,6 +117,8 @@ pub(crate) struct Before {
     pub(crate) picture: bool,
     /// The lettering that stood, where the step changed it.
     pub(crate) lettering: Option<String>,
+    /// The condition that stood, where the step changed it.
+    pub(crate) condition: Option<Vec<String>>,
 }
 
 /// Everything a user did.
@@ -120,6 +128,12 @@ pub struct State {
     pub given: Vec<Given>,
     /// The lettering of the piece.
     pub marks: Marks,
+    /// Its faults and merits, by the ids of the tables of prices.
+    pub condition: Vec<String>,
+    /// What was done in the room for a sale.
+    pub sale: Sale,
+    /// What calipers and scales told.
+    pub measures: Measures,
     /// Index of the place where the piece is offered; 0 is "not said".
     pub place: usize,
     /// Whether the place was asked.

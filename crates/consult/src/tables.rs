@@ -2,6 +2,7 @@
 
 use crate::guide::Guide;
 use crate::marks::{Reader, Reads};
+use crate::sale::{self, Run};
 use pack::metals::Metals;
 use pack::prices::{Ledger, Prices};
 use std::sync::OnceLock;
@@ -38,6 +39,8 @@ pub(crate) struct Tables {
     pub(crate) reader: OnceLock<Box<dyn Reads>>,
     pub(crate) metals: OnceLock<Metals>,
     pub(crate) prices: OnceLock<Prices>,
+    /// What the room for a sale does with taps; it comes with the prices.
+    pub(crate) sale: OnceLock<Run>,
     pub(crate) demo: OnceLock<Ledger>,
 }
 
@@ -61,6 +64,7 @@ impl Guide {
             Table::Prices => {
                 let prices = pack::prices::read_prices(bytes).map_err(|f| f.0)?;
                 tables.prices.get_or_init(|| prices);
+                tables.sale.get_or_init(|| sale::run);
             }
             Table::Demo => {
                 let ledger = pack::prices::read_ledger(bytes).map_err(|f| f.0)?;

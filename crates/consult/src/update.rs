@@ -6,6 +6,8 @@ use crate::fragment;
 use crate::guide::{Aim, Guide};
 use crate::look::{self, Asked};
 use crate::marks::{self, Mark, Marks};
+use crate::measures::{Measure, Measures};
+use crate::sale::Act;
 use crate::state::{Before, Given, Manner, Screen, State, Theme, Typed, What};
 use crate::tables::Table;
 use measure::Instrument;
@@ -60,6 +62,10 @@ pub enum Msg {
     Show(Screen),
     /// To the lettering.
     Mark(Mark),
+    /// In the room for a sale.
+    Sale(Act),
+    /// To what is measured.
+    Measure(Measure),
     /// Tables that were asked for have come.
     Tables,
     /// Money shown or hidden.
@@ -72,8 +78,8 @@ pub enum Msg {
     Fresh,
     /// The fragment of the address changed: a link, a reload, the browser's Back.
     Went(String),
-    /// Preferences kept on this device came back.
-    Preferences(String),
+    /// A text kept on this device came back.
+    Kept(Kept, String),
     /// The questions for a seller, as text.
     CopySeller,
     /// The link to this finding.
@@ -82,6 +88,32 @@ pub enum Msg {
     AcceptUpdate,
     /// Something to tell the user once.
     Notice(Option<String>),
+}
+
+/// What is kept on a device.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kept {
+    /// Tools, unit, manner, theme.
+    Preferences,
+    /// The terms of a sale room.
+    Terms,
+    /// The sheet for the day of a sale.
+    Sheet,
+}
+
+impl Kept {
+    /// All of them.
+    pub const ALL: [Kept; 3] = [Kept::Preferences, Kept::Terms, Kept::Sheet];
+
+    /// The name under which a page keeps it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Kept::Preferences => "pressmark.preferences",
+            Kept::Terms => "pressmark.terms",
+            Kept::Sheet => "pressmark.sheet",
+        }
+    }
 }
 
 /// What the page must do.
@@ -100,8 +132,13 @@ pub enum Effect {
     Copy(String),
     /// Put the page's address with this fragment on the clipboard.
     CopyLink(String),
-    /// Keep these preferences on this device.
-    Keep(String),
+    /// Keep this text on this device, over what was kept under the name.
+    Keep {
+        /// Under which name.
+        name: Kept,
+        /// The text.
+        text: String,
+    },
     /// Let the waiting version of the page take over.
     AcceptUpdate,
     /// Say this to a screen reader.
@@ -119,7 +156,7 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
     if !can_be(guide, &msg) {
         return (state, effects);
     }
-    if !matches!(msg, Msg::Notice(_) | Msg::Preferences(_) | Msg::CopyLink | Msg::CopySeller | Msg::Went(_)) {
+    if !matches!(msg, Msg::Notice(_) | Msg::Kept(..) | Msg::CopyLink | Msg::CopySeller | Msg::Went(_)) {
         state.notice = None;
     }
     match msg {
@@ -155,7 +192,7 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
         Msg::Type(text) => state.typed = Typed { text: text.chars().take(24).collect(), fault: None },
         Msg::Unit(unit) => {
             state.unit = unit;
-            effects.push(Effect::Keep(preferences(guide, &state)));
+            effects.push(keep(guide, &state));
         }
         Msg::Calipers(calipers) => state.calipers = calipers,
         Msg::Enter(question) => enter(guide, &mut state, question, &mut effects),
@@ -180,7 +217,7 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
         Msg::Tool(tool) => {
             let had = state.tools.contains(&tool);
             state.tools = in_order(guide, |t| if t == tool { !had } else { state.tools.contains(&t) });
-            effects.push(Effect::Keep(preferences(guide, &state)));
+            effects.push(keep(guide, &state));
         }
         Msg::Aim(aim) => {
             state.aim = aim;
@@ -188,11 +225,11 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
         }
         Msg::Manner(manner) => {
             state.manner = manner;
-            effects.push(Effect::Keep(preferences(guide, &state)));
+            effects.push(keep(guide, &state));
         }
         Msg::Theme(theme) => {
             state.theme = theme;
-            effects.push(Effect::Keep(preferences(guide, &state)));
+            effects.push(keep(guide, &state));
         }
         Msg::Show(screen) => {
             state.focus = None;
@@ -209,23 +246,33 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
                 effects.push(address(guide, &state, false));
             }
         }
-        Msg::Tables => {}
+        Msg::Measure(measure) => state.measures.update(measure),
+        Msg::Sale(act) => in_sale(guide, &mut state, act, &mut effects),
+        Msg::Tables => in_sale(guide, &mut state, Act::Check, &mut effects),
         Msg::Money => state.money = !state.money,
         Msg::Why => state.why = !state.why,
         Msg::Undo => undo(guide, &mut state, &mut effects),
         Msg::Fresh => {
-            let before = before(&state, true);
+            let condition = Some(std::mem::take(&mut state.condition));
+            let before = Before { condition, ..before(&state, true) };
             remember(&mut state, before);
             // At one sale the next piece is offered in the same place: what was said of it stays.
             state.given.clear();
             state.marks = Marks::default();
+            state.sale = state.sale.for_another_piece();
+            state.measures = Measures::default();
             state.picture = false;
             state.money = false;
             state.focus = None;
             go(guide, &mut state, Screen::Look, &mut effects);
         }
         Msg::Went(fragment) => went(guide, &mut state, &fragment, &mut effects),
-        Msg::Preferences(text) => read_preferences(guide, &mut state, &text),
+        Msg::Kept(Kept::Preferences, text) => read_preferences(guide, &mut state, &text),
+        Msg::Kept(name, text) => {
+            let place = if name == Kept::Terms { &mut state.sale.house } else { &mut state.sale.sheet };
+            *place = text;
+            in_sale(guide, &mut state, Act::Check, &mut effects);
+        }
         Msg::CopySeller => {
             let lines = Facts::new(guide, &state).seller_questions(guide);
             effects.push(Effect::Copy(lines.join("\n")));
@@ -246,7 +293,13 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
 /// The tables that a state needs and that have not come.
 fn wanted(guide: &Guide, state: &State) -> impl Iterator<Item = Table> {
     let marks = state.screen == Screen::Marks || state.marks.is_told();
-    [(Table::Marks, marks)].into_iter().filter(|(t, needed)| *needed && !guide.knows(*t)).map(|(t, _)| t)
+    let metals = state.screen == Screen::Measures;
+    let prices = state.screen == Screen::Sale || !state.condition.is_empty();
+    let demo = state.screen == Screen::Sale && state.sale.invented;
+    [(Table::Marks, marks), (Table::Prices, prices), (Table::Demo, demo), (Table::Metals, metals)]
+        .into_iter()
+        .filter(|(t, needed)| *needed && !guide.knows(*t))
+        .map(|(t, _)| t)
 }
 
 /// Whether what a message names is there. A page of another edition may ask for what this pack does not have.
@@ -359,6 +412,9 @@ fn undo(guide: &Guide, state: &mut State, effects: &mut Vec<Effect>) {
     if let Some(text) = before.lettering {
         state.marks = Marks { text, ..Marks::default() };
     }
+    if let Some(condition) = before.condition {
+        state.condition = condition;
+    }
     state.place = before.place;
     state.place_asked = before.place_asked;
     state.focus = before.focus;
@@ -374,6 +430,10 @@ fn went(guide: &Guide, state: &mut State, fragment: &str, effects: &mut Vec<Effe
     match fragment::read(guide, state, fragment) {
         Ok(mut read) => {
             read.money = state.money;
+            if read.given != state.given {
+                read.sale = read.sale.for_another_piece();
+            }
+            read.measures = std::mem::take(&mut state.measures);
             *state = read;
             effects.push(Effect::Heading);
         }
@@ -410,7 +470,19 @@ fn before(state: &State, lettering: bool) -> Before {
         screen: state.screen,
         picture: state.picture,
         lettering: lettering.then(|| state.marks.text.clone()),
+        condition: None,
     }
+}
+
+/// A tap in the room for a sale: nothing happens before its tables have come.
+fn in_sale(guide: &Guide, state: &mut State, act: Act, effects: &mut Vec<Effect>) {
+    if let Some(run) = guide.tables.sale.get() {
+        run(guide, state, act, effects);
+    }
+}
+
+fn keep(guide: &Guide, state: &State) -> Effect {
+    Effect::Keep { name: Kept::Preferences, text: preferences(guide, state) }
 }
 
 fn address(guide: &Guide, state: &State, push: bool) -> Effect {

@@ -4,6 +4,8 @@ use crate::finding;
 use crate::guide::Guide;
 use crate::look;
 use crate::marks::{self, MarksView};
+use crate::measures::{self, MeasuresView};
+use crate::sale::{self, SaleView};
 use crate::state::{Screen, State, Theme};
 use serde::Serialize;
 use units::{LengthUnit, Year};
@@ -49,6 +51,10 @@ pub enum Body {
     Setup(SetupView),
     /// The marks room.
     Marks(MarksView),
+    /// What to pay.
+    Sale(Box<SaleView>),
+    /// The measuring room.
+    Measures(Box<MeasuresView>),
 }
 
 /// One question.
@@ -297,6 +303,8 @@ pub struct WorthView {
     pub currency: String,
     /// Year of the money and basis, and that it is no appraisal.
     pub basis: String,
+    /// The band in the condition of the piece, in sentences; empty while none was said.
+    pub condition: Vec<String>,
 }
 
 /// What to look at next.
@@ -349,6 +357,8 @@ pub fn view(guide: &Guide, state: &State) -> View {
         Screen::List => Body::List(look::list(guide, state, facts)),
         Screen::Setup => Body::Setup(look::setup(guide, state)),
         Screen::Marks => Body::Marks(marks::view(guide, state, facts)),
+        Screen::Sale => Body::Sale(Box::new(sale::view(guide, state, facts))),
+        Screen::Measures => Body::Measures(Box::new(measures::view(guide, state, facts))),
         Screen::Look | Screen::Finding => Body::Finding(Box::new(finding::view(guide, state, facts))),
     })
 }

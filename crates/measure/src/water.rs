@@ -1,6 +1,8 @@
 //! The density of water, and of the air that things are weighed in.
 
+use crate::fine::hundredths;
 use crate::instrument::{combined, of_half_width};
+use units::Misread;
 
 /// Tenths of a degree Celsius.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -9,6 +11,16 @@ pub struct Celsius(pub i16);
 impl Celsius {
     /// The water for which the formula holds: 0 to 40 degrees.
     pub const RANGE: core::ops::RangeInclusive<i16> = 0..=400;
+
+    /// Reads typed degrees such as `21` or `18,5`.
+    ///
+    /// # Errors
+    /// A sentence when it is no number, or outside [`Celsius::RANGE`].
+    pub fn typed(text: &str) -> Result<Celsius, Misread> {
+        let tenths = i16::try_from((hundredths(text, "\u{b0}C")? + 5) / 10).ok();
+        let inside = tenths.filter(|t| Self::RANGE.contains(t)).map(Celsius);
+        inside.ok_or_else(|| Misread("Water here has 0 to 40 \u{b0}C.".to_string()))
+    }
 }
 
 /// Density of the air in kg/m3 and its half width: 1.2 within a tenth, the conventional air of OIML D 28 and R 111.
@@ -51,6 +63,16 @@ mod tests {
             (30.0, 995.650_2),
         ] {
             assert!((water(t) - density).abs() < 0.005, "{t}: {}", water(t));
+        }
+    }
+
+    #[test]
+    fn typed_degrees() {
+        for (text, tenths) in [("21", 210), ("18,5 \u{b0}C", 185), ("0", 0), ("40", 400)] {
+            assert_eq!(Celsius::typed(text), Ok(Celsius(tenths)), "{text}");
+        }
+        for text in ["", "-1", "40.1", "68 F", "999999", "warm"] {
+            assert!(Celsius::typed(text).is_err(), "{text} was taken");
         }
     }
 

@@ -28,10 +28,15 @@ pub(crate) fn bar(body: &Body, on: Option<&Callback<Msg>>) -> Html {
         Body::List(_) => {
             [("Undo", Msg::Undo), ("One at a time", Msg::LookOn), ("See finding", Msg::Show(Screen::Finding))]
         }
+        Body::Sale(v) => [
+            ("Undo", Msg::Undo),
+            (if v.money { "Hide the money" } else { "Show the money" }, Msg::Money),
+            ("See finding", Msg::Show(Screen::Finding)),
+        ],
         Body::Marks(_) => {
             [("Undo", Msg::Undo), ("One at a time", Msg::LookOn), ("See finding", Msg::Show(Screen::Finding))]
         }
-        Body::Setup(_) => [
+        Body::Setup(_) | Body::Measures(_) => [
             ("One at a time", Msg::Show(Screen::Look)),
             ("All looks", Msg::Show(Screen::List)),
             ("See finding", Msg::Show(Screen::Finding)),

@@ -80,7 +80,9 @@ fn when(years: &YearsView) -> String {
 }
 
 fn reasons(nodes: &mut Vec<Html>, view: &FindingView, guide: &Guide, on: &Callback<Msg>) {
-    card(nodes, "What would change it", paragraphs(&view.change));
+    let mut change = paragraphs(&view.change);
+    change.push(key("key", "Measure it", on, Msg::Show(Screen::Measures)));
+    card(nodes, "What would change it", change);
     nodes.push(text("h2", "", "For and against").named("clues").into());
     nodes.push(clues::clues(&view.clues, on).into());
     old_or_later(nodes, view, on);
@@ -105,7 +107,9 @@ fn reasons(nodes: &mut Vec<Html>, view: &FindingView, guide: &Guide, on: &Callba
     let label = if years.marks.is_empty() { "Read the marks" } else { "To the marks" };
     curve.push(key("key", label, on, Msg::Show(Screen::Marks)));
     card(nodes, "When it was made", curve);
-    card(nodes, "What it is worth", worth(view, on));
+    let mut money = worth(view, on);
+    money.push(key("key", "What to pay", on, Msg::Show(Screen::Sale)));
+    card(nodes, "What it is worth", money);
     card(
         nodes,
         "What it was made as",
@@ -176,10 +180,13 @@ fn worth(view: &FindingView, on: &Callback<Msg>) -> Vec<Node> {
     match (&view.worth, view.money) {
         (_, false) => vec![key("key", "Show the money", on, Msg::Money)],
         (Err(none), true) => vec![text("p", "", none)],
-        (Ok(w), true) => vec![
+        (Ok(w), true) => [
             charts::worth(w),
             text("p", "", &format!("Dark, half of such pieces: {}. Light, 8 in 10: {}.", w.half, w.eight)),
             text("p", "small", &w.basis),
-        ],
+        ]
+        .into_iter()
+        .chain(paragraphs(&w.condition))
+        .collect(),
     }
 }

@@ -1,7 +1,7 @@
 //! A whole screen: header, strip, body, bar.
 
 use super::node::{Node, el, key, several, text};
-use super::{bar, finding, list, look, marks, place, setup, strip};
+use super::{bar, finding, list, look, marks, measures, place, sale, setup, strip};
 use consult::{Body, Guide, Msg, Screen as Which, View};
 use sketch::Art;
 use std::rc::Rc;
@@ -60,6 +60,8 @@ pub(crate) fn every(body: &Body, around: &Around, guide: &Guide, on: &Callback<M
         Body::List(v) => list::list(v, on),
         Body::Setup(v) => setup::setup(v, around, on),
         Body::Marks(v) => marks::marks(v, on),
+        Body::Sale(v) => sale::sale(v, on),
+        Body::Measures(v) => measures::measures(v, on),
         Body::Look(_) | Body::Place(_) | Body::Later => of_opening(body, around, guide, on),
     }
 }

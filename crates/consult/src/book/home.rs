@@ -4,6 +4,7 @@ use super::page::{Grouping, Page};
 use super::sheet::{Block, Card, Sheet, Tone};
 use super::write::{group, text};
 use super::{Pages, parts};
+use crate::fragment::to_marks;
 use crate::words::sentence;
 
 impl Pages {
@@ -84,6 +85,7 @@ pub(super) fn sheet(pages: &Pages) -> Sheet {
     lead.push(Block::Cards(cards));
     lead.push(Block::Keys(vec![
         pages.key(&Page::Terms(String::new()), &format!("{} words", pages.book.terms.len())),
+        (format!("./#{}", to_marks(&pages.core.head.id)), "Read the marks".to_string(), false),
         pages.key(&Page::Care, "Care and cautions"),
         pages.key(&Page::Sources, "Sources"),
         ("key.html".to_string(), "Printed key".to_string(), false),

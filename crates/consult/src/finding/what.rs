@@ -37,7 +37,7 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
         old_or_later: super::make::view(guide, state, facts),
         roles: roles(guide, facts),
         years: years::view(guide, state, facts),
-        worth: worth::view(guide, facts),
+        worth: worth::view(guide, state, facts),
         money: state.money,
         next: next(guide, state, facts),
         standing: standing(guide, facts),

@@ -2,6 +2,8 @@
 
 use super::facts::Facts;
 use crate::guide::Guide;
+use crate::sale;
+use crate::state::State;
 use crate::view::WorthView;
 use appraise::{Band, Mixture, round_down, round_up};
 use units::{Basis, Currency, Year};
@@ -10,7 +12,7 @@ use units::{Basis, Currency, Year};
 const ENOUGH: f64 = 0.5;
 
 /// The band, or a sentence why there is none.
-pub(crate) fn view(guide: &Guide, facts: &Facts) -> Result<WorthView, String> {
+pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> Result<WorthView, String> {
     let mut bands: Vec<(f64, Band)> = Vec::new();
     let mut money: Option<(Currency, Year, Year)> = None;
     let mut worst = Basis::Published;
@@ -49,6 +51,7 @@ pub(crate) fn view(guide: &Guide, facts: &Facts) -> Result<WorthView, String> {
         eight: whole(quantiles[0], quantiles[4]),
         quantiles,
         currency: currency.code().to_string(),
+        condition: sale::in_condition(guide, state, facts),
         basis: format!(
             "For a sound, typical, complete example; money of {year}, {}. Price evidence, not an appraisal: insurance and \
              tax need a qualified one.",

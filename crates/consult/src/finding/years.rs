@@ -31,11 +31,11 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> YearsView {
     let held = facts.period() >= LEANS;
     // A later casting carries the words of its pattern: what a period piece cannot be younger than binds no casting.
     let bound = bounds_in_words(from, to.filter(|_| held), &[]);
-    let marks = told.together.sources.iter().filter_map(|s| {
+    let marks = told.together.sources.iter().map(|s| {
         let of = |y: Year| s.iter().map(|m| product(told.read.marks[*m].parts(y))).fold(1.0, f64::min);
         let heights = (view.from..=view.to).map(|y| (of(y) * 1000.0) as u16).collect();
         let texts: Vec<&str> = s.iter().map(|m| told.read.marks[*m].text.as_str()).collect();
-        Some(MarkYears { text: texts.join(", "), heights })
+        MarkYears { text: texts.join(", "), heights }
     });
     let marks = marks.collect();
     YearsView { bound, marks, clashes: clashes(guide, facts, told), ..view }

@@ -2,6 +2,8 @@
 
 use compile::{Files, compile};
 use consult::marks::Mark;
+use consult::measures::{Field, Measure, Part};
+use consult::sale::{self, Act, Desk};
 use consult::{Aim, Guide, LengthUnit, Manner, Msg, Screen, State, Theme, update};
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -23,6 +25,23 @@ static MARKS: LazyLock<Vec<u8>> = LazyLock::new(|| {
     let mut files = texts(&root.join("data/reference"), "");
     files.retain(|(name, _)| !name.starts_with("prices/"));
     compile::reference(&Files::new(files)).expect("sound tables").bytes
+});
+static METALS: LazyLock<Vec<u8>> = LazyLock::new(|| {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let text = fs::read_to_string(root.join("data/reference/metals.toml")).expect("the table of metals");
+    let files = Files::new(vec![("metals.toml".to_string(), text)]);
+    compile::Reference::metals(&files).expect("a sound table").bytes
+});
+/// Bytes of the tables of prices and of the invented sales.
+static PRICES: LazyLock<Halves> = LazyLock::new(|| {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let prices = compile::Reference::prices(&Files::new(texts(&root.join("data/reference/prices"), "")));
+    let prices = prices.expect("sound tables of prices");
+    let mut pack = texts(&root.join("data/packs/irons"), "");
+    pack.extend(texts(&root.join("data/art"), "art/"));
+    let sales = Files::new(texts(&root.join("data/packs/demo"), ""));
+    let demo = compile::Reference::ledger(&sales, &Files::new(pack), &prices.made).expect("a sound ledger");
+    (prices.bytes, demo.bytes)
 });
 static TINY: LazyLock<Halves> = LazyLock::new(|| compiled("crates/compile/tests/cases/good"));
 
@@ -56,6 +75,9 @@ fn ready((core, book): &Halves, year: i16) -> Guide {
 pub(crate) fn irons() -> Guide {
     let guide = irons_unread();
     guide.learn(consult::Table::Marks, &MARKS).expect("the tables can be read");
+    guide.learn(consult::Table::Prices, &PRICES.0).expect("the tables of prices can be read");
+    guide.learn(consult::Table::Demo, &PRICES.1).expect("the invented sales can be read");
+    guide.learn(consult::Table::Metals, &METALS).expect("the table of metals can be read");
     guide
 }
 
@@ -67,6 +89,11 @@ pub(crate) fn irons_unread() -> Guide {
 /// Bytes of the tables of marks.
 pub(crate) fn marks_bytes() -> &'static [u8] {
     &MARKS
+}
+
+/// Bytes of the table of metals.
+pub(crate) fn metals_bytes() -> &'static [u8] {
+    &METALS
 }
 
 /// The bundled pack before its book has come.
@@ -92,6 +119,13 @@ pub(crate) fn irons_in(year: i16) -> Guide {
 /// The small sound pack of the compiler's tests: two kinds, five questions, one gate. All its figures are invented.
 pub(crate) fn tiny() -> Guide {
     ready(&TINY, YEAR)
+}
+
+/// The small pack with the tables of prices: what is reckoned from what is typed needs no finding.
+pub(crate) fn tiny_priced() -> Guide {
+    let guide = tiny();
+    guide.learn(consult::Table::Prices, &PRICES.0).expect("the tables of prices can be read");
+    guide
 }
 
 /// Whether full counts are asked for.
@@ -146,14 +180,54 @@ pub(crate) fn messages(guide: &Guide, (sort, a, b, c): Tap) -> Vec<Msg> {
         10 => vec![Msg::Aim(Aim::ALL[of(a, 4)])],
         11 => vec![Msg::Manner(if a % 2 == 0 { Manner::Guided } else { Manner::Free })],
         12 => {
-            let all = [Screen::Look, Screen::Finding, Screen::List, Screen::Setup, Screen::Marks];
-            vec![Msg::Show(all[of(a, 5)])]
+            let all = [
+                Screen::Look,
+                Screen::Finding,
+                Screen::List,
+                Screen::Setup,
+                Screen::Marks,
+                Screen::Measures,
+                Screen::Sale,
+            ];
+            vec![Msg::Show(all[of(a, all.len())])]
         }
         13 => vec![Msg::Ask(question), choose(one)],
         14 => vec![Msg::LookOn],
         15 => vec![[Msg::Why, Msg::Money, Msg::Fresh, Msg::Theme(Theme::Sun)][of(a, 4)].clone()],
         16 => vec![Msg::Mark(lettering(a, b, c))],
+        17 => vec![Msg::Sale(bidding(a, b, c))],
+        18 => measuring(a, b, c).into_iter().map(Msg::Measure).collect(),
         _ => vec![choose(one)],
+    }
+}
+
+/// Something done in the room for a sale.
+fn bidding(a: u16, b: u16, c: u16) -> Act {
+    let at = usize::from(b);
+    let figures = ["45", "12.50", "0", "iron", "17,5", "9999999", ""];
+    let fields = [
+        sale::Field::Limit,
+        sale::Field::Premium,
+        sale::Field::Tax,
+        sale::Field::Shipping,
+        sale::Field::Hammer,
+        sale::Field::Budget,
+        sale::Field::LotLimit,
+    ];
+    match a % 16 {
+        0 | 1 => Act::Desk(Desk::ALL[at % 4]),
+        2..=4 => Act::Type(fields[at % 7], figures[usize::from(c) % 7].to_string()),
+        5 => Act::Type(sale::Field::Label, ["Two irons", "", " "][at % 3].to_string()),
+        6 => Act::Condition(at % 30),
+        7 => [Act::TaxOn(at % 6), Act::Margin(at % 5)][usize::from(c) % 2].clone(),
+        8 => [Act::Gap, Act::Suggested, Act::Highest][at % 3].clone(),
+        9 => Act::Step(b.is_multiple_of(2)),
+        10 => Act::Invented,
+        11 => [Act::PutPiece, Act::PutLot, Act::PutInto(at % 3)][usize::from(c) % 3].clone(),
+        12 => Act::Open(at % 3),
+        13 => [Act::Won(at % 3), Act::Lost(at % 3), Act::Passed(at % 3)][usize::from(c) % 3].clone(),
+        14 => [Act::Again(at % 3), Act::LotGap(at % 3)][usize::from(c) % 2].clone(),
+        _ => [Act::Drop(at % 3), Act::NewSheet][usize::from(c) % 2].clone(),
     }
 }
 
@@ -169,6 +243,32 @@ fn lettering(a: u16, b: u16, c: u16) -> Mark {
         6 => Mark::Corner(usize::from(b) % 7),
         7 => [press, Mark::Rub][usize::from(c) % 2].clone(),
         _ => Mark::UseDiamond,
+    }
+}
+
+/// Something done in the measuring room.
+fn measuring(a: u16, b: u16, c: u16) -> Vec<Measure> {
+    let word = |n: u16, of: &[&str]| of[usize::from(n) % of.len()].to_string();
+    let figures = ["74.3", "75", "99.06", "100", "120", "17,2", "0", "iron", "9999999", "-4", ".", "21"];
+    let pair = (a / 10 % 3) as u8;
+    let put = |field, text| vec![Measure::Put(field, text)];
+    match a % 10 {
+        0 => vec![Measure::More],
+        1 => vec![Measure::Less(pair)],
+        2 => put(Field::With, word(b, &["calipers", "ruler", "photo", ""])),
+        3 => put(Field::Metal, word(b, &["cast-iron", "brass", "silver", "nonsense"])),
+        4 => put(Field::Way, word(b, &["hanging", "displaced"])),
+        5 => put(Field::Step, word(b, &["100", "10", "1", "0"])),
+        6 => [Field::Air, Field::Second, Field::Warmth]
+            .into_iter()
+            .flat_map(|f| put(f, word(b / 3 + c % 7, &figures)))
+            .collect(),
+        7 => put(Field::Pair(pair, Part::By), word(b, &["calipers", "ruler", "photo"])),
+        8 => put(Field::Pair(pair, [Part::Along, Part::Worked][usize::from(c % 2)]), word(b, &["yes", ""])),
+        _ => [(Part::Piece, b), (Part::Known, c)]
+            .into_iter()
+            .map(|(part, n)| Measure::Put(Field::Pair(pair, part), word(n, &figures)))
+            .collect(),
     }
 }
 
@@ -207,6 +307,7 @@ pub(crate) fn legal(guide: &Guide, state: &State) -> Result<(), String> {
     must(state.place < core.places.len(), "the place")?;
     must(state.tools.iter().all(|t| *t < core.tools.len()), "a tool")?;
     must(state.marks.text.chars().count() <= consult::marks::LONGEST, "the lettering")?;
+    must(state.condition.len() <= 20, "the condition")?;
     must(state.focus.is_none_or(|q| q < core.questions.len()), "the focus")?;
     for (i, given) in state.given.iter().enumerate() {
         must(given.question < core.questions.len(), "the question of an answer")?;

@@ -38,7 +38,7 @@ fn hostile(guide: &Guide, state: &State, random: &mut Random) -> Vec<Msg> {
         9 => Msg::Tool(a),
         10 => Msg::Type(text(guide, state, random)),
         11 => Msg::Went(text(guide, state, random)),
-        12 => Msg::Preferences(text(guide, state, random)),
+        12 => Msg::Kept(consult::Kept::Preferences, text(guide, state, random)),
         13 => [Msg::CopySeller, Msg::CopyLink, Msg::AcceptUpdate, Msg::Notice(Some(String::new()))]
             [random.below(4)]
         .clone(),

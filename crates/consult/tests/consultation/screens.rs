@@ -32,13 +32,16 @@ fn looks_like_a_fault(text: &str) -> bool {
 fn may_be_empty(way: &str) -> bool {
     ["draw", "link", "pack_notice", "purpose", "text", "bound", "Marks.years", "readings.years"]
         .iter()
-        .any(|f| way.ends_with(f))
+        .any(|f| way.ends_with(f) || way.contains(".seen."))
         && !way.ends_with("clues.text")
 }
 
 /// What a user types stands as it is typed.
 fn is_typed(way: &str) -> bool {
-    way.contains("typing") || way.ends_with("Marks.text")
+    way.contains("typing")
+        || way.ends_with("Marks.text")
+        || (way.contains(".Measures.") && way.ends_with(".text"))
+        || (way.contains(".Sale.") && way.ends_with(".text"))
 }
 
 fn holds(guide: &Guide, state: &State) -> Result<(), TestCaseError> {
@@ -113,6 +116,28 @@ fn body(guide: &Guide, state: &State, shown: &View) -> Result<(), TestCaseError>
         Body::Setup(setup) => {
             prop_assert_eq!(setup.aims.iter().filter(|a| a.1).count(), 1);
         }
+        Body::Measures(room) => {
+            prop_assert_eq!(room.recast.is_some(), guide.knows(consult::Table::Metals));
+            if let Some(recast) = &room.recast {
+                prop_assert_eq!(recast.pairs.len(), usize::from(state.measures.pairs()));
+                prop_assert!(recast.asks.is_some() != recast.says.is_some(), "one of the two");
+                let keys = recast.pairs.iter().map(|p| &p.by).chain([&recast.with, &recast.metals]);
+                prop_assert!(keys.into_iter().all(|k| k.keys.iter().filter(|k| k.set).count() <= 1));
+            }
+            if let Some(metal) = &room.metal {
+                prop_assert!(!metal.cautions.is_empty());
+                prop_assert!(metal.density.is_none() || metal.fault.is_none());
+                prop_assert_eq!(
+                    [&metal.way, &metal.step].map(|k| k.keys.iter().filter(|k| k.set).count()),
+                    [1, 1]
+                );
+            }
+        }
+        Body::Sale(room) => {
+            prop_assert_eq!(room.coming, !guide.knows(consult::Table::Prices));
+            prop_assert_eq!(room.desks.iter().filter(|d| d.1).count(), 1);
+            prop_assert!(room.money || (room.pay.is_none() && room.sheet.is_none() && room.seen.is_none()));
+        }
         Body::Marks(marks) => {
             prop_assert!(marks.coming || state.marks.is_told() || marks.marks.is_empty());
             for mark in &marks.marks {
@@ -127,7 +152,15 @@ fn body(guide: &Guide, state: &State, shown: &View) -> Result<(), TestCaseError>
 fn every_screen(guide: &Guide, taps: &[Tap]) -> Result<(), TestCaseError> {
     let state = walked(guide, taps);
     holds(guide, &state)?;
-    for screen in [Screen::Look, Screen::Finding, Screen::List, Screen::Setup, Screen::Marks] {
+    for screen in [
+        Screen::Look,
+        Screen::Finding,
+        Screen::List,
+        Screen::Setup,
+        Screen::Marks,
+        Screen::Measures,
+        Screen::Sale,
+    ] {
         let there = update(guide, state.clone(), consult::Msg::Show(screen)).0;
         holds(guide, &there)?;
         holds(guide, &update(guide, there, consult::Msg::Why).0)?;
