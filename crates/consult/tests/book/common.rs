@@ -36,7 +36,12 @@ fn compiled(folder: &str) -> Halves {
     (c.core_bytes, c.book_bytes)
 }
 
-/// The bundled pack.
+/// Core and book of the bundled pack.
+pub(crate) fn irons_bytes() -> &'static Halves {
+    &IRONS
+}
+
+/// The bundled pack laid open.
 pub(crate) fn irons() -> Pages {
     Pages::from_bytes(&IRONS.0, &IRONS.1, OUTSIDE.to_vec()).unwrap()
 }

@@ -23,7 +23,8 @@ fn every_link_leads_to_a_page_of_its_own_name() {
         read += 1;
         for next in addresses(&shown) {
             if !next.starts_with('#') {
-                assert!(next == "./" || next == "key.html", "{to} leads out to {next}");
+                let marks = next.strip_prefix("./").is_some_and(leads_to_marks);
+                assert!(next == "./" || next == "key.html" || marks, "{to} leads out to {next}");
             } else if choosing && next.matches('/').count() == 3 {
                 assert!(pages.page(&next).is_ok(), "{next}");
                 pairs += 1;
@@ -34,6 +35,14 @@ fn every_link_leads_to_a_page_of_its_own_name() {
     }
     // Of the pack as it is: at least 70 kinds and 36 looks, each with a page, and every pair of kinds.
     assert!(read > 200 && pairs > 70 * 69, "{read} pages, {pairs} pairs");
+}
+
+/// Whether a fragment of the question page opens the marks room.
+fn leads_to_marks(fragment: &str) -> bool {
+    let (core, book) = crate::common::irons_bytes();
+    let guide = consult::Guide::from_bytes(core, book, 2026).expect("the pack can be read");
+    let read = consult::read_fragment(&guide, &consult::State::default(), fragment);
+    read.is_ok_and(|state| state.screen == consult::Screen::Marks)
 }
 
 #[test]

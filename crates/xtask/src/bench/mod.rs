@@ -1,6 +1,8 @@
-//! `cargo xtask bench`: how fast the mathematics is, natively and optimised; `bench engine`: how right and how good.
+//! `cargo xtask bench`: how fast the mathematics is, natively and optimised; `bench engine`: how right and how good; `bench
+//! fuzz`: what upsets the readers.
 
 mod engine;
+mod fuzz;
 mod mutants;
 
 use crate::run;
@@ -12,6 +14,8 @@ pub(crate) fn verb(arguments: &[String], steps: &mut Steps) -> Result<()> {
     match arguments {
         [] => steps.step("bench reason", || run::shown(run::cargo().args(["bench", "--package", "reason"]))),
         [only] if only == "engine" => engine::page(steps),
-        _ => bail!("bench takes `engine` or nothing."),
+        [only] if only == "fuzz" => fuzz::run("60", steps),
+        [one, seconds] if one == "fuzz" => fuzz::run(seconds, steps),
+        _ => bail!("bench takes `engine`, `fuzz` with seconds, or nothing."),
     }
 }
