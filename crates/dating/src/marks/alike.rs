@@ -10,6 +10,8 @@ const KNOWN: usize = 36;
 #[derive(Debug, Clone)]
 pub(crate) struct Alike {
     seen: Vec<[f64; KNOWN]>,
+    /// Their logarithms.
+    logs: Vec<[f64; KNOWN]>,
 }
 
 fn index(c: char) -> Option<usize> {
@@ -38,7 +40,8 @@ impl Alike {
             row.iter_mut().for_each(|p| *p *= if lost > 0.0 { most / lost } else { 0.0 });
             row[i] = 1.0 - most;
         }
-        Alike { seen }
+        let logs = seen.iter().map(|row| row.map(libm::log)).collect();
+        Alike { seen, logs }
     }
 
     /// P(this glyph | truly `c`), but for the chance of loss, which is the same whatever stood there.
@@ -53,6 +56,16 @@ impl Alike {
         glyph.one_of.iter().map(one).sum::<f64>().min(1.0)
     }
 
+    /// The logarithm of [`Alike::p`]; none where it is nought.
+    pub(crate) fn log(&self, truly: char, glyph: &Glyph) -> Option<f64> {
+        if let ([one], Some(a)) = (glyph.one_of.as_slice(), index(truly)) {
+            let log = index(*one).map_or(f64::NEG_INFINITY, |b| self.logs[a][b]);
+            return (log > f64::NEG_INFINITY).then_some(log);
+        }
+        let p = self.p(truly, glyph);
+        (p > 0.0).then(|| libm::log(p))
+    }
+
     /// By digit, P(this glyph | the digit).
     pub(crate) fn digits(&self, glyph: &Glyph) -> [f64; 10] {
         let mut all = [0.0; 10];
@@ -60,6 +73,11 @@ impl Alike {
             *p = self.p(digit, glyph);
         }
         all
+    }
+
+    /// P(this glyph | the letter that looks most like it).
+    pub(crate) fn letter(&self, glyph: &Glyph) -> f64 {
+        ('A'..='Z').map(|c| self.p(c, glyph)).fold(0.0, f64::max)
     }
 
     /// Whether it may be a digit at all: one as told, a lost character, or a letter that looks like one.

@@ -13,6 +13,8 @@ use units::{Basis, Year};
 const SPEAKS: f64 = 12.0;
 /// How much likelier it is of pounds when the word stands behind it. Basis: memory.
 const SAYS_POUNDS: f64 = 60.0;
+/// How often a lost word before a number led to it. Basis: memory.
+const LED: f64 = 0.5;
 /// Sizes above this are not listed number by number.
 const LISTED: u32 = 2_200;
 /// When more numbers fit as told they are told as one.
@@ -29,24 +31,28 @@ pub(crate) struct Around {
     pub(crate) size: bool,
     /// A word such as "No" stands before it.
     pub(crate) number: bool,
+    /// A lost word stands before it.
+    pub(crate) lost: bool,
     /// What was measured on the piece.
     pub(crate) measured: Measured,
 }
 
 /// All readings of a bare number.
-pub(crate) fn readings(tables: &Tables, row: &Row<'_>, around: Around) -> Vec<Reading> {
+pub(crate) fn readings(tables: &Tables, row: &Row, around: Around) -> Vec<Reading> {
     let mut list = Vec::new();
+    let led = if around.lost { LED } else { 0.0 };
     if !around.pounds && !around.size {
         for (i, series) in tables.marks.series.iter().enumerate() {
             let speaks = if around.patent && series.dated { SPEAKS } else { 1.0 };
             if let Some(mut r) = of_series(tables, i, row) {
-                r.chance *= f64::from(series.weight) / 1000.0 * speaks;
+                let bare = f64::from(series.weight) / 1000.0 * speaks;
+                r.chance *= bare * (1.0 - led) + tables.led_to[i] * led;
                 list.push(r);
             }
         }
     }
     for (i, size) in tables.marks.sizes.iter().enumerate() {
-        let mut weight = f64::from(size.weight) / 1000.0;
+        let mut weight = f64::from(size.weight) / 1000.0 * (1.0 - led);
         if around.pounds {
             weight *= if size.units { SAYS_POUNDS } else { 0.1 };
         }
@@ -61,7 +67,7 @@ pub(crate) fn readings(tables: &Tables, row: &Row<'_>, around: Around) -> Vec<Re
 fn of_size(
     tables: &Tables,
     (index, size): (usize, &Size),
-    row: &Row<'_>,
+    row: &Row,
     weight: f64,
     measured: Measured,
     list: &mut Vec<Reading>,
@@ -88,9 +94,9 @@ fn of_size(
         reading
     };
     if size.to - size.from > LISTED {
-        let sum = row.within(tables, size.from.max(1), size.to + 1);
+        let sum = row.within(size.from.max(1), size.to + 1);
         if sum > 0.0 {
-            list.push(make(sum * each, row.shown(), true, Vec::new(), Vec::new()));
+            list.push(make(sum * each, row.shown.clone(), true, Vec::new(), Vec::new()));
         }
         return;
     }
@@ -108,7 +114,7 @@ fn of_size(
             span: Span { from: Some(year), ..Span::OPEN },
         })
     };
-    let mut fits = row.small(tables, size.from, size.to);
+    let mut fits = row.small(size.from, size.to);
     fits.retain(|(n, _, _)| !size.is_year || issue(*n, 1.0, true).is_some());
     let irons = &tables.marks.irons;
     let fits: Vec<(u32, f64, bool, Option<Held>)> = fits
@@ -125,7 +131,7 @@ fn of_size(
         let issues = fits.iter().filter_map(|(n, w, told, _)| issue(*n, *w, *told));
         let issues = issues.filter(|i| likely(i.share)).collect();
         let held = held::several(fits.iter().filter(|f| f.2).filter_map(|f| f.3));
-        list.push(make(sum, row.shown(), true, issues, held.map(Flag::Held).into_iter().collect()));
+        list.push(make(sum, row.shown.clone(), true, issues, held.map(Flag::Held).into_iter().collect()));
         return;
     }
     for (n, w, told, held) in fits {

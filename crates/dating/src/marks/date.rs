@@ -7,13 +7,12 @@ use super::tables::{Issue as Granted, Tables};
 use crate::calendar::{self, Day, MONTHS};
 use crate::curve::FIRST_YEAR;
 use pack::marks::Proof;
-use std::collections::BTreeMap;
 use units::{Basis, Year};
 
 /// A lost character at the end of a day or year that was no digit. Basis: memory.
 const NO_DIGIT: f64 = 0.25;
 /// The most days that are gone through one by one; beyond it years are told, not days.
-const MOST_DAYS: usize = 6_000;
+const MOST_DAYS: usize = 3_000;
 /// The most days that are told as such.
 const MOST_SINGLE: usize = 200;
 
@@ -109,8 +108,6 @@ pub(crate) fn can_be_year(tables: &Tables, glyphs: &[&Glyph]) -> bool {
     (stars || (2..=5).contains(&glyphs.len())) && years(tables, glyphs).iter().any(|w| *w > 0.0)
 }
 
-type Key = (Year, Option<u8>, Option<Day>);
-
 /// A date and its weight.
 struct Found {
     day: Option<Day>,
@@ -123,7 +120,7 @@ struct Found {
 
 /// All readings of a date. `patent`: the text speaks of a patent.
 pub(crate) fn readings(tables: &Tables, parts: &[Parts<'_>], patent: bool) -> Vec<Reading> {
-    let mut found: BTreeMap<Key, Found> = BTreeMap::new();
+    let mut found: Vec<Found> = Vec::new();
     // Of a patent's date few are no day of issue; of any date one in seven is a Tuesday.
     let odd = f64::from(tables.marks.reading.no_issue_day) / 1000.0;
     let odd = if patent { odd } else { 0.4 };
@@ -139,9 +136,11 @@ pub(crate) fn readings(tables: &Tables, parts: &[Parts<'_>], patent: bool) -> Ve
             (FIRST_YEAR..).zip(&years).filter(|(_, w)| **w > 0.0).map(|(y, w)| (y, *w)).collect();
         let count = days.map_or(1, |d| d.iter().filter(|w| **w > 0.0).count());
         let by_day = days.filter(|_| likely.len() * part.months.len() * count <= MOST_DAYS);
+        let order = units::order(part.months.len(), &|a, b| part.months[a].0.cmp(&part.months[b].0));
+        let months = units::arranged(part.months.clone(), &order);
         for (year, year_weight) in &likely {
             let met = tables.met(*year);
-            for (month, month_chance) in &part.months {
+            for (month, month_chance) in &months {
                 let weight = part.weight * year_weight * month_chance * met;
                 let year_told = told(*year_weight, part.year.len());
                 let Some(days) = by_day else {
@@ -154,10 +153,7 @@ pub(crate) fn readings(tables: &Tables, parts: &[Parts<'_>], patent: bool) -> Ve
                         Granted::No
                     };
                     let weight = if granted == Granted::No { weight * odd } else { weight };
-                    add(
-                        &mut found,
-                        Found { day: None, year: *year, month, weight, told: year_told, granted },
-                    );
+                    found.push(Found { day: None, year: *year, month, weight, told: year_told, granted });
                     continue;
                 };
                 for (d, day_weight) in (0_u8..).zip(&days).filter(|(_, w)| **w > 0.0) {
@@ -170,33 +166,26 @@ pub(crate) fn readings(tables: &Tables, parts: &[Parts<'_>], patent: bool) -> Ve
                         Granted::Perhaps => (1.0 - odd) / 104.0,
                         Granted::No => odd / 313.0,
                     };
-                    add(
-                        &mut found,
-                        Found {
-                            day: Some(day),
-                            year: *year,
-                            month: Some(*month),
-                            weight: weight * day_weight * share,
-                            told: year_told && told(*day_weight, part.day.len()) && *month_chance > 0.02,
-                            granted,
-                        },
-                    );
+                    found.push(Found {
+                        day: Some(day),
+                        year: *year,
+                        month: Some(*month),
+                        weight: weight * day_weight * share,
+                        told: year_told && told(*day_weight, part.day.len()) && *month_chance > 0.02,
+                        granted,
+                    });
                 }
             }
         }
     }
-    let total: f64 = found.values().map(|f| f.weight).sum();
-    let least = |f: &Found| total * if f.told { LEAST_TOLD } else { LEAST_MISREAD };
-    found.retain(|_, f| f.weight > least(f));
+    let mut found = merged(found);
+    let total: f64 = found.iter().map(|f| f.weight).sum();
+    found.retain(|f| f.weight > total * if f.told { LEAST_TOLD } else { LEAST_MISREAD });
     if found.len() > MOST_SINGLE {
         // So much is lost that a list of days would tell nobody anything: years are told.
-        let mut years: BTreeMap<Key, Found> = BTreeMap::new();
-        for f in found.into_values() {
-            add(&mut years, Found { day: None, month: None, ..f });
-        }
-        found = years;
+        found = merged(found.into_iter().map(|f| Found { day: None, month: None, ..f }).collect());
     }
-    found.values().map(|f| reading(tables, f, patent)).collect()
+    found.iter().map(|f| reading(tables, f, patent)).collect()
 }
 
 /// Before the rule of one weekday patents were granted on any.
@@ -206,19 +195,29 @@ fn every_day(tables: &Tables, day: Day) -> bool {
     rule.filter(|i| i.kind == pack::marks::IssueKind::Rule).any(|i| i.weekday.is_none())
 }
 
-fn add(list: &mut BTreeMap<Key, Found>, found: Found) {
-    match list.get_mut(&(found.year, found.month, found.day)) {
-        Some(old) => {
-            old.weight += found.weight;
-            old.told |= found.told;
-            if found.granted == Granted::Yes {
-                old.granted = Granted::Yes;
+/// In order, and each date once.
+fn merged(all: Vec<Found>) -> Vec<Found> {
+    let key = |f: &Found| (f.year, f.month, f.day);
+    let all = if all.is_sorted_by_key(key) {
+        all
+    } else {
+        let order = units::order(all.len(), &|a, b| key(&all[a]).cmp(&key(&all[b])));
+        units::arranged(all, &order)
+    };
+    let mut list: Vec<Found> = Vec::new();
+    for found in all {
+        match list.last_mut().filter(|last| key(last) == key(&found)) {
+            Some(old) => {
+                old.weight += found.weight;
+                old.told |= found.told;
+                if found.granted == Granted::Yes {
+                    old.granted = Granted::Yes;
+                }
             }
-        }
-        None => {
-            list.insert((found.year, found.month, found.day), found);
+            None => list.push(found),
         }
     }
+    list
 }
 
 fn reading(tables: &Tables, f: &Found, patent: bool) -> Reading {

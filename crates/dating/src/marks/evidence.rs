@@ -15,7 +15,7 @@ pub const SOFT: f64 = 0.05;
 const RISES: f64 = 8.0;
 
 /// Bounds on the years of a piece that bears a mark.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Span {
     /// Impossible before.
     pub hard_from: Option<Year>,
@@ -73,6 +73,25 @@ pub struct Evidence {
     pub spans: Vec<(f64, Span)>,
     /// What sort of proof it is.
     pub proof: Proof,
+}
+
+/// In order, and each span once with all of its shares.
+pub(crate) fn merged(all: Vec<(f64, Span)>) -> Vec<(f64, Span)> {
+    // Years come in order as a rule.
+    let all = if all.is_sorted_by(|a, b| a.1 <= b.1) {
+        all
+    } else {
+        let order = units::order(all.len(), &|a, b| all[a].1.cmp(&all[b].1));
+        units::arranged(all, &order)
+    };
+    let mut list: Vec<(f64, Span)> = Vec::new();
+    for (share, span) in all {
+        match list.last_mut() {
+            Some(last) if last.1 == span => last.0 += share,
+            _ => list.push((share, span)),
+        }
+    }
+    list
 }
 
 impl Evidence {

@@ -13,7 +13,7 @@ use pack::marks::{Proof, Role};
 use units::Year;
 
 /// Wordings that are less likely than this are not offered. Basis: practice.
-const LEAST: f64 = 0.01;
+const LEAST: f64 = 0.002;
 /// However much is lost, the words around it still say what it is: of a thousand. Basis: memory.
 const MOST_MISREAD: f64 = 300.0;
 /// A letter must look this much like a digit to be read as one where digits are expected. Basis: memory.
@@ -186,10 +186,13 @@ impl<'a> Gatherer<'a> {
             }
             let sum: f64 = readings.iter().map(|r| r.chance).sum();
             // Words that only told how to read others are not left over.
-            let helps = |(t, _): &&(Target, f64)| self.tables.role(*t).is_some() && told(t).is_none();
-            let helps: f64 = list.iter().filter(helps).map(|(_, p)| p).sum();
-            if helps > 0.3 && helps > sum || sum < LEAST {
-                self.taken[at] = helps > 0.3;
+            let helps = |(t, p): &(Target, f64)| {
+                told(t).is_none().then(|| self.tables.role(*t)).flatten().map(|(r, _)| (r, *p))
+            };
+            let patent: f64 =
+                list.iter().filter_map(helps).filter(|(r, _)| *r == Role::Patent).map(|(_, p)| p).sum();
+            if sum < LEAST || patent > 0.3 && patent > sum {
+                self.taken[at] = list.iter().filter_map(helps).any(|(_, p)| p > 0.3);
             } else {
                 self.push(at, at, readings, 1.0 - sum);
             }

@@ -17,6 +17,7 @@ mod say;
 mod steps;
 mod tables;
 mod together;
+mod way;
 mod with_month;
 mod with_number;
 

@@ -1,34 +1,39 @@
 //! A row of worn digits as a number of a series: every year it may be of.
 
-use super::evidence::{Evidence, Span};
+use super::evidence::Evidence;
 use super::glyph::Glyph;
 use super::pattern::{MOST_DIGITS, Pattern};
 use super::reading::{Flag, Issue, Kind, Reading};
-use super::steps::Step;
 use super::tables::Tables;
-use crate::calendar;
 use pack::marks::Proof;
-use units::{Basis, Year};
+use units::Basis;
 
 /// A lost character that may have been no digit but a gap, a comma or a full stop; and one behind a gap. Basis: memory.
 const NO_DIGIT: f64 = 0.25;
 const NO_DIGIT_APART: f64 = 0.05;
 /// From this share of a reading on it is said that years rest on memory, or on a line. Basis: practice.
 const TOLD_OF: f64 = 0.05;
+/// Issues with a smaller share have no example.
+const LEAST_EXAMPLE: f64 = 1e-2;
 /// The most ways in which a row is read.
 const MOST_WAYS: usize = 16;
 
 /// The ways in which a row may be a number: as it stands, or with lost characters that were none of its digits.
-pub(crate) struct Row<'a> {
-    ways: Vec<(Vec<&'a Glyph>, f64)>,
+pub(crate) struct Row {
+    /// Its digits as they are told: `1134?8`.
+    pub(crate) shown: String,
+    /// One for each way.
+    patterns: Vec<Pattern>,
+    /// The same where no digit is misread.
+    told: Vec<Pattern>,
 }
 
-impl<'a> Row<'a> {
+impl Row {
     /// From the glyphs between two places. `open` says at which end a lost character touches a letter without a gap.
-    pub(crate) fn new(glyphs: &[&'a Glyph], open: (bool, bool)) -> Row<'a> {
+    pub(crate) fn new(tables: &Tables, glyphs: &[&Glyph], open: (bool, bool)) -> Row {
         let lost = |g: Option<&&Glyph>| g.is_some_and(|g| g.lost());
         let mut ways: Vec<(Vec<&Glyph>, f64)> = vec![(glyphs.to_vec(), 1.0)];
-        let mut also = |way: Vec<&'a Glyph>, weight: f64| {
+        let mut also = |way: Vec<_>, weight: f64| {
             if !way.is_empty() && ways.len() < 12 {
                 ways.push((way, weight));
             }
@@ -47,36 +52,24 @@ impl<'a> Row<'a> {
                 also(without.collect(), NO_DIGIT);
             }
         }
+        let shown = shown(glyphs);
         let ways = ways.into_iter().flat_map(|(way, weight)| expand(&way, weight));
-        Row { ways: ways.take(MOST_WAYS).collect() }
-    }
-
-    /// The patterns of its ways.
-    fn patterns(&self, tables: &Tables) -> Vec<Pattern> {
+        let ways: Vec<(Vec<&Glyph>, f64)> = ways.take(MOST_WAYS).collect();
         let one = |(way, weight): &(Vec<&Glyph>, f64)| Pattern::new(way, &tables.alike, *weight);
-        self.ways.iter().filter_map(one).collect()
-    }
-
-    fn as_told(&self) -> Vec<Pattern> {
-        self.ways.iter().filter_map(|(way, _)| Pattern::as_told(way)).collect()
-    }
-
-    /// Its digits as they are told: `1134?8`.
-    pub(crate) fn shown(&self) -> String {
-        self.ways.first().map(|(way, _)| shown(way)).unwrap_or_default()
+        let told = ways.iter().filter_map(|(way, _)| Pattern::as_told(way)).collect();
+        Row { shown, patterns: ways.iter().filter_map(one).collect(), told }
     }
 
     /// Whole numbers up to a limit that fit it, with their weights; few, since sizes and years are small.
-    pub(crate) fn small(&self, tables: &Tables, from: u32, to: u32) -> Vec<(u32, f64, bool)> {
-        let (patterns, told) = (self.patterns(tables), self.as_told());
-        let weight = |n: u32| patterns.iter().map(|p| p.weight * p.of(n)).sum::<f64>();
-        let told = |n: u32| told.iter().any(|p| p.of(n) > 0.0);
+    pub(crate) fn small(&self, from: u32, to: u32) -> Vec<(u32, f64, bool)> {
+        let weight = |n: u32| self.patterns.iter().map(|p| p.weight * p.of(n)).sum::<f64>();
+        let told = |n: u32| self.told.iter().any(|p| p.of(n) > 0.0);
         (from..=to).map(|n| (n, weight(n), told(n))).filter(|(_, w, _)| *w > 0.0).collect()
     }
 
     /// The weight of a whole range.
-    pub(crate) fn within(&self, tables: &Tables, from: u32, to: u32) -> f64 {
-        self.patterns(tables).iter().map(|p| p.weight * p.within(from, to)).sum()
+    pub(crate) fn within(&self, from: u32, to: u32) -> f64 {
+        self.patterns.iter().map(|p| p.weight * p.within(from, to)).sum()
     }
 }
 
@@ -131,64 +124,44 @@ fn lost<'a>() -> &'a Glyph {
     &LOST
 }
 
-/// What a right granted in a step says of the years of a piece.
-pub(crate) fn span(tables: &Tables, series: usize, step: &Step) -> Span {
-    let s = &tables.marks.series[series];
-    let term = tables.term(series, step.from);
-    let slack = if step.basis == Basis::Published { s.slack } else { s.slack.max(s.memory_slack) };
-    let year = calendar::year_of(step.from);
-    let back = |y: Year, n: u16| y.saturating_sub(Year::try_from(n).unwrap_or(0));
-    Span {
-        hard_from: Some(back(calendar::year_of(step.surely), slack)),
-        from: Some(year),
-        to: Some(calendar::year_of(step.to).saturating_add(Year::try_from(term).unwrap_or(0))),
-        hard_to: None,
-        fades: s.fades,
-    }
-}
-
 /// The row as a number of one series, weighted by how likely such numbers are met; none when no number fits.
-pub(crate) fn of_series(tables: &Tables, series: usize, row: &Row<'_>) -> Option<Reading> {
-    let (patterns, told) = (row.patterns(tables), row.as_told());
+pub(crate) fn of_series(tables: &Tables, series: usize, row: &Row) -> Option<Reading> {
+    let (patterns, told) = (&row.patterns, &row.told);
     let s = &tables.marks.series[series];
     let steps = &tables.steps[series].list;
-    // Steps follow each other without a gap.
-    let bounds: Vec<u32> =
-        steps.first().map(|s| s.number).into_iter().chain(steps.iter().map(|s| s.until)).collect();
+    let bounds = &tables.steps[series].bounds;
     let spread = |all: &[Pattern]| -> Vec<f64> {
         let mut sum = vec![0.0; steps.len()];
-        for p in all {
-            sum.iter_mut().zip(p.spread(&bounds)).for_each(|(sum, w)| *sum += p.weight * w);
-        }
+        all.iter().for_each(|p| p.spread(bounds, p.weight, &mut sum));
         sum
     };
-    let (weights, fits) = (spread(&patterns), spread(&told));
+    let (weights, fits) = (spread(patterns), spread(told));
+    let total: f64 = steps.iter().zip(&weights).map(|(step, weight)| weight * step.each).sum();
+    if total <= 0.0 {
+        return None;
+    }
     let mut issues: Vec<Issue> = Vec::new();
-    let mut total = 0.0;
     for ((step, weight), fit) in steps.iter().zip(weights).zip(fits) {
-        if weight <= 0.0 {
+        // Years that hardly count are left out: they would only lengthen the list.
+        if weight * step.each <= total * 1e-5 {
             continue;
         }
-        let nearest = if fit > 0.0 { &told } else { &patterns };
-        let example = nearest.iter().find_map(|p| p.example(step.number, step.until));
-        total += weight * step.each;
+        let nearest = if fit > 0.0 { told } else { patterns };
+        // What is less likely is not worth a search.
+        let likely = weight * step.each > total * LEAST_EXAMPLE;
+        let example = nearest.iter().filter(|_| likely).find_map(|p| p.example(step.number, step.until));
         issues.push(Issue {
             share: weight * step.each,
             from: step.from,
             to: step.to,
             fit: fit as u64,
-            example: example.unwrap_or(step.number),
+            example: example.unwrap_or(0),
             basis: step.basis,
             drawn: step.drawn,
             source: step.source,
-            span: span(tables, series, step),
+            span: step.span,
         });
     }
-    if total <= 0.0 {
-        return None;
-    }
-    // Years that hardly count are left out: they would only lengthen the list.
-    issues.retain(|i| i.share > total * 1e-5);
     let best = issues.iter().max_by(|a, b| a.share.total_cmp(&b.share));
     let (basis, source) = best.map_or((s.basis, None), |b| (b.basis, b.source));
     let as_told = issues.iter().any(|i| i.fit > 0);
@@ -203,7 +176,7 @@ pub(crate) fn of_series(tables: &Tables, series: usize, row: &Row<'_>) -> Option
     let mut reading = Reading {
         chance: total,
         kind: Kind::Number(series),
-        reads: row.shown(),
+        reads: row.shown.clone(),
         name: s.name.clone(),
         as_told,
         issues,

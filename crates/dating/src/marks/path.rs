@@ -4,6 +4,8 @@
 use super::glyph::Glyph;
 use super::phrase::{Found, Target, shape};
 use super::tables::Tables;
+use super::way::{Item, Sort, TOUCHES, best, shares};
+use pack::marks::Role;
 
 /// A stretch of the text.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,58 +28,101 @@ pub(crate) enum What {
 
 /// The gain of a digit in a row: enough to prefer a row to other lettering, too little to break up a wording.
 const DIGIT: f64 = 0.5;
-/// A letter must look this much like a digit where no more digits than letters stand. Basis: memory.
-const LIKE_A_DIGIT: f64 = 0.008;
-/// A number that touches a letter without a gap: one in ten is typed so. What has both is rather one word, or one number,
-/// with a character taken for another: `N0`, `PAT0`. Basis: memory.
-const TOUCHES: f64 = -2.3;
-/// A lost character that touches a digit is a digit as a rule. Basis: memory.
-const BESIDE_LOST: f64 = -1.4;
-/// Wordings of less gain than this are not offered at all: one in a hundred.
-const LEAST_WHISPER: f64 = -4.6;
-/// What it costs an alternative to leave a lost character beside it that the widest one explains. Basis: memory.
-const LEFT: f64 = -1.5;
-/// Wordings this much less likely than the best in their place are left out.
-const FAR: f64 = 9.0;
+/// What a letter in a row gains beside other lettering when it is a digit that was taken for it: the logarithm of one
+/// digit in ten over one character in forty.
+const TAKEN: f64 = 1.386;
+/// Wordings of less gain than this are not offered at all: one in a thousand.
+const LEAST: f64 = -7.0;
+/// Stretches of other lettering that are a wording with less chance than this are left as they are. Basis: practice.
+const WHISPER: f64 = 0.002;
 
-/// A piece that the way may be made of.
-struct Item {
-    from: usize,
-    to: usize,
-    gain: f64,
-    words: bool,
+/// Wordings and rows that may stand in a text, each with its share of all ways through it.
+struct Ways<'a> {
+    glyphs: &'a [Glyph],
+    /// The wordings stand first.
+    items: Vec<Item>,
+    targets: Vec<Target>,
+    shares: Vec<f64>,
 }
 
 /// Parts the glyphs into slots.
 pub(crate) fn slots(tables: &Tables, glyphs: &[Glyph]) -> Vec<Slot> {
-    let found = phrases(tables, glyphs);
     let mut items: Vec<Item> = Vec::new();
-    for (from, f) in &found {
+    let mut targets: Vec<Target> = Vec::new();
+    for (from, f) in phrases(tables, glyphs) {
         let single = f.to - from == 1;
         // One letter by itself is a word only before a number.
         let lone = single && glyphs.get(f.to).is_none_or(|g| !g.digit() && !g.lost());
-        if f.gain > 0.0 && !lone {
-            items.push(Item { from: *from, to: f.to, gain: f.gain, words: true });
+        if f.gain > LEAST && !lone {
+            let sort = Sort::Words { leads: tables.leads(f.target) };
+            items.push(Item { from, to: f.to, gain: f.gain, sort });
+            targets.push(f.target);
         }
     }
     rows(tables, glyphs, &mut items);
-    let way = best(glyphs, &items);
+    misread(tables, glyphs, &mut items);
+    let shares = shares(glyphs, &items);
+    let ways = Ways { glyphs, items, targets, shares };
     let mut slots: Vec<Slot> = Vec::new();
     let mut at = 0;
-    for i in way {
-        let item = &items[i];
-        other(&mut slots, at, item.from);
-        let what = if item.words {
-            What::Words(alternatives(&found, glyphs, item.from, item.to))
-        } else {
-            What::Digits
+    for item in best(glyphs, &ways.items).into_iter().map(|i| ways.items[i]) {
+        let what = match item.sort {
+            Sort::Other => continue,
+            Sort::Words { .. } => What::Words(ways.alternatives(item.from, item.to)),
+            Sort::Row if glyphs[item.from..item.to].iter().all(|g| g.one_of.is_empty()) => What::Other,
+            Sort::Row => What::Digits,
         };
+        ways.whisper(&mut slots, at, item.from);
         slots.push(Slot { from: item.from, to: item.to, what });
         at = item.to;
     }
-    other(&mut slots, at, glyphs.len());
-    whisper(&mut slots, glyphs, &found);
+    ways.whisper(&mut slots, at, glyphs.len());
     slots
+}
+
+impl Ways<'_> {
+    /// All wordings that take this stretch, and at most lost characters beside it, with their chances.
+    fn alternatives(&self, from: usize, to: usize) -> Vec<(Target, f64)> {
+        let mut list: Vec<(Target, f64)> = Vec::new();
+        let lost = |a: usize, b: usize| b - a <= 2 && self.glyphs[a..b].iter().all(|g| g.one_of.is_empty());
+        // What is longer may take told letters too, as long as this is most of it.
+        let covers = |i: &Item| i.from <= from && to <= i.to && 2 * (to - from) > i.to - i.from;
+        let less = |i: &Item| from <= i.from && i.to <= to && lost(from, i.from) && lost(i.to, to);
+        for ((item, target), share) in self.items.iter().zip(&self.targets).zip(&self.shares) {
+            if !covers(item) && !less(item) {
+                continue;
+            }
+            match list.iter_mut().find(|(t, _)| t == target) {
+                Some(old) => old.1 += share,
+                None => list.push((*target, *share)),
+            }
+        }
+        let order = units::order(list.len(), &|a, b| list[b].1.total_cmp(&list[a].1));
+        units::arranged(list, &order)
+    }
+
+    /// Other lettering run by run. A stretch of it that stands by itself and was not worth a wording may still be one of a
+    /// few: they are offered with their small chances.
+    fn whisper(&self, slots: &mut Vec<Slot>, from: usize, to: usize) {
+        let apart = |at: usize| at == 0 || self.glyphs.get(at).is_none_or(Glyph::apart);
+        let fits =
+            |i: &Item| from <= i.from && i.to <= to && i.to - i.from > 1 && apart(i.from) && apart(i.to);
+        let all = self.items.iter().zip(&self.shares).take(self.targets.len());
+        let best = all.filter(|(i, share)| fits(i) && **share > WHISPER).max_by(|a, b| a.1.total_cmp(b.1));
+        if let Some((item, _)) = best {
+            self.whisper(slots, from, item.from);
+            let what = What::Words(self.alternatives(item.from, item.to));
+            slots.push(Slot { from: item.from, to: item.to, what });
+            self.whisper(slots, item.to, to);
+            return;
+        }
+        let mut at = from;
+        while at < to {
+            let end = (at + 1..to).find(|i| self.glyphs[*i].apart()).unwrap_or(to);
+            slots.push(Slot { from: at, to: end, what: What::Other });
+            at = end;
+        }
+    }
 }
 
 /// Every wording that may stand anywhere, with where it begins.
@@ -89,8 +134,20 @@ fn phrases(tables: &Tables, glyphs: &[Glyph]) -> Vec<(usize, Found)> {
             if !phrase.may_begin(glyph, &tables.alike) || !phrase.worth_a_look(glyphs, from) {
                 continue;
             }
+            // "23rd": a suffix always touches a number, and is none without it.
+            let suffix = tables.role(phrase.target).is_some_and(|(r, _)| r == Role::Suffix);
+            let before = from.checked_sub(1).filter(|_| !glyph.apart()).map(|b| &glyphs[b]);
+            if suffix && before.is_none_or(Glyph::letter) {
+                continue;
+            }
             phrase.find(glyphs, from, &tables.alike, tables.junk, &mut out);
-            all.extend(out.drain(..).map(|f| (from, f)));
+            // Behind a lost character it may as well be the end of a word.
+            let always = match (suffix, before.is_some_and(Glyph::digit)) {
+                (false, _) => 0.0,
+                (true, true) => -TOUCHES,
+                (true, false) => TOUCHES,
+            };
+            all.extend(out.drain(..).map(|f| (from, Found { gain: f.gain + always, ..f })));
         }
         for (i, mark) in tables.marks.marks.iter().enumerate() {
             for s in &mark.shapes {
@@ -119,154 +176,64 @@ fn rows(tables: &Tables, glyphs: &[Glyph], items: &mut Vec<Item>) {
             to += 1;
         }
         let row = &glyphs[from..to];
-        let digits = row.iter().filter(|g| g.digit()).count();
-        let letters = row.iter().filter(|g| g.letter()).count();
-        let bounded = glyphs[from].apart() || from == 0;
-        // As many letters as digits only where each looks much like a digit.
-        let like = |g: &Glyph| !g.letter() || tables.alike.digits(g).iter().any(|p| *p >= LIKE_A_DIGIT);
-        let even = digits > 0 && digits == letters && bounded && row.iter().all(like);
-        // Three characters behind a comma and a digit are thousands.
-        let thousand = from > 0 && row.len() == 3 && [",", "."].contains(&glyphs[from].gap.as_str());
-        let thousand = thousand && glyphs[from - 1].digit() && digits > 0 && row.iter().all(like);
-        if digits > letters || even || thousand {
-            let gain = DIGIT * digits as f64 + 0.02;
-            items.push(Item { from, to, gain, words: false });
-            let lost = |g: &&Glyph| g.one_of.is_empty();
-            let head = row.iter().take_while(lost).count();
-            let tail = row.iter().rev().take_while(lost).count();
+        // A letter in it is a digit that was taken for one.
+        let most = |g: &Glyph| tables.alike.digits(g).iter().copied().fold(0.0, f64::max);
+        let one = |g: &Glyph| match (g.digit(), g.letter()) {
+            (true, _) => DIGIT,
+            (_, true) => TAKEN + libm::log(most(g)),
+            _ => 0.0,
+        };
+        let mut offer = |a: usize, b: usize, less: f64| {
+            let part = row.get(a..b).unwrap_or_default();
+            if part.iter().any(Glyph::digit) {
+                let gain = part.iter().map(one).sum::<f64>() + 0.02 - less;
+                items.push(Item { from: from + a, to: from + b, gain, sort: Sort::Row });
+            }
+        };
+        offer(0, row.len(), 0.0);
+        // Lost characters at its ends may be no digits, and letters there may belong to a word.
+        let ends: [fn(&Glyph) -> bool; 2] = [|g| g.one_of.is_empty(), Glyph::letter];
+        for end in ends {
+            let head = row.iter().take_while(|g| end(g)).count();
+            let tail = row.iter().rev().take_while(|g| end(g)).count();
             for (a, b) in [(head, 0), (0, tail), (head, tail)] {
                 if a + b > 0 && a + b < row.len() {
-                    items.push(Item { from: from + a, to: to - b, gain: gain - 0.01, words: false });
+                    offer(a, row.len() - b, 0.01);
                 }
             }
-            // Letters at the ends that only look like digits may belong to a word.
-            let letter = |g: &&Glyph| g.letter();
-            let head = row.iter().take_while(letter).count();
-            let tail = row.iter().rev().take_while(letter).count();
-            if head + tail > 0 && head + tail < row.len() {
-                items.push(Item { from: from + head, to: to - tail, gain: gain - 0.01, words: false });
+        }
+        // Digits may stand by themselves between letters that look like some.
+        let letters = row.iter().any(Glyph::letter);
+        let mut at = 0;
+        while letters && at < row.len() {
+            let end = (at..row.len()).find(|i| row[*i].letter()).unwrap_or(row.len());
+            if at > 0 && end < row.len() {
+                offer(at, end, 0.01);
             }
-        } else if digits > 0 {
-            // Mostly letters: the digits in it stand by themselves.
-            let mut at = from;
-            while at < to {
-                let end = (at..to).find(|i| !glyphs[*i].digit()).unwrap_or(to);
-                if end > at {
-                    items.push(Item { from: at, to: end, gain: DIGIT * (end - at) as f64, words: false });
-                }
-                at = end.max(at) + 1;
-            }
+            at = end + 1;
+        }
+        // Lost characters by themselves may be a number: "SEP ? 1876", "? 409 060".
+        let apart = glyphs.get(to).is_none_or(Glyph::apart);
+        let bounded = from == 0 || glyphs[from].apart();
+        if row.len() <= 3 && row.iter().all(Glyph::lost) && bounded && apart {
+            items.push(Item { from, to, gain: 0.0, sort: Sort::Row });
         }
         from = to;
     }
 }
 
-/// The items of the best way, in order.
-fn best(glyphs: &[Glyph], items: &[Item]) -> Vec<usize> {
-    let n = glyphs.len();
-    // What it costs to part the text before a place.
-    let cut = |at: usize| {
-        if at == 0 || at == n || glyphs[at].apart() {
-            return 0.0;
+/// Words of other lettering in which a letter was taken for a digit: `DALM0`.
+fn misread(tables: &Tables, glyphs: &[Glyph], items: &mut Vec<Item>) {
+    let mut from = 0;
+    while from < glyphs.len() {
+        let to = (from + 1..glyphs.len()).find(|i| glyphs[*i].apart()).unwrap_or(glyphs.len());
+        let run = &glyphs[from..to];
+        let digits = run.iter().filter(|g| g.digit()).count();
+        let letters = run.iter().filter(|g| g.letter()).count();
+        let like: f64 = run.iter().filter(|g| g.digit()).map(|g| tables.alike.letter(g)).product();
+        if digits > 0 && letters > digits && like > 0.0 {
+            items.push(Item { from, to, gain: libm::log(like), sort: Sort::Other });
         }
-        let (a, b) = (&glyphs[at - 1], &glyphs[at]);
-        match (a.digit(), b.digit()) {
-            (true, false) | (false, true) if a.letter() || b.letter() => TOUCHES,
-            (true, false) | (false, true) => BESIDE_LOST,
-            _ => 0.0,
-        }
-    };
-    // From each place on: the gain, and the item that begins there.
-    let mut gain = vec![0.0; n + 1];
-    let mut take: Vec<Option<usize>> = vec![None; n + 1];
-    let mut by_start: Vec<Vec<usize>> = vec![Vec::new(); n + 1];
-    for (i, item) in items.iter().enumerate() {
-        by_start[item.from].push(i);
-    }
-    for at in (0..n).rev() {
-        gain[at] = gain[at + 1] + cut(at + 1);
-        for i in &by_start[at] {
-            let item = &items[*i];
-            let total = item.gain + gain[item.to] + cut(item.to);
-            if total > gain[at] {
-                (gain[at], take[at]) = (total, Some(*i));
-            }
-        }
-    }
-    let (mut way, mut at) = (Vec::new(), 0);
-    while at < n {
-        match take[at] {
-            Some(i) => {
-                way.push(i);
-                at = items[i].to;
-            }
-            None => at += 1,
-        }
-    }
-    way
-}
-
-/// All wordings that take this stretch, and at most lost characters beside it, with their chances.
-fn alternatives(found: &[(usize, Found)], glyphs: &[Glyph], from: usize, to: usize) -> Vec<(Target, f64)> {
-    let mut list: Vec<(Target, f64)> = Vec::new();
-    let lost = |a: usize, b: usize| b - a <= 2 && glyphs[a..b].iter().all(|g| g.one_of.is_empty());
-    let covers =
-        |(start, f): &&(usize, Found)| *start <= from && to <= f.to && lost(*start, from) && lost(to, f.to);
-    let widest = found.iter().filter(covers).map(|(start, f)| f.to - start).max().unwrap_or(to - from);
-    for (start, f) in found.iter().filter(covers) {
-        let gain = f.gain + LEFT * (widest - (f.to - start)) as f64;
-        match list.iter_mut().find(|(t, _)| *t == f.target) {
-            Some(old) => old.1 = old.1.max(gain),
-            None => list.push((f.target, gain)),
-        }
-    }
-    let most = list.iter().map(|(_, g)| *g).fold(f64::NEG_INFINITY, f64::max);
-    list.retain(|(_, g)| *g > most - FAR);
-    // Other lettering gains nothing: its weight is one.
-    let top = most.max(0.0);
-    let total: f64 = libm::exp(-top) + list.iter().map(|(_, g)| libm::exp(g - top)).sum::<f64>();
-    list.iter_mut().for_each(|(_, g)| *g = libm::exp(*g - top) / total);
-    let order = units::order(list.len(), &|a, b| list[b].1.total_cmp(&list[a].1));
-    units::arranged(list, &order)
-}
-
-fn other(slots: &mut Vec<Slot>, from: usize, to: usize) {
-    if from < to {
-        slots.push(Slot { from, to, what: What::Other });
-    }
-}
-
-/// Other lettering run by run. A stretch of it that stands by itself and was not worth a wording may still be one of a
-/// few: they are offered with their small chances.
-fn whisper(slots: &mut Vec<Slot>, glyphs: &[Glyph], found: &[(usize, Found)]) {
-    let mut list: Vec<Slot> = Vec::new();
-    for slot in slots.drain(..) {
-        if slot.what == What::Other {
-            stretch(&mut list, glyphs, found, slot.from, slot.to);
-        } else {
-            list.push(slot);
-        }
-    }
-    *slots = list;
-}
-
-fn stretch(list: &mut Vec<Slot>, glyphs: &[Glyph], found: &[(usize, Found)], from: usize, to: usize) {
-    let apart = |at: usize| at == 0 || glyphs.get(at).is_none_or(Glyph::apart);
-    let fits = |(start, f): &&(usize, Found)| {
-        from <= *start && f.to <= to && f.to - start > 1 && apart(*start) && apart(f.to) && f.gain > LEAST_WHISPER
-    };
-    let best = found.iter().filter(fits).max_by(|a, b| a.1.gain.total_cmp(&b.1.gain));
-    if let Some((start, f)) = best {
-        stretch(list, glyphs, found, from, *start);
-        let what = What::Words(alternatives(found, glyphs, *start, f.to));
-        list.push(Slot { from: *start, to: f.to, what });
-        stretch(list, glyphs, found, f.to, to);
-        return;
-    }
-    let mut at = from;
-    while at < to {
-        let end = (at + 1..to).find(|i| glyphs[*i].apart()).unwrap_or(to);
-        list.push(Slot { from: at, to: end, what: What::Other });
-        at = end;
+        from = to;
     }
 }

@@ -9,11 +9,32 @@ pub(crate) const MOST_DIGITS: usize = 8;
 /// A number of a certain length: for each place the weight of each digit.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Pattern {
-    places: Vec<[f64; 10]>,
+    places: Vec<Place>,
     /// By place, the weight of everything that may stand from there on.
     behind: Vec<f64>,
     /// The weight of this way to read the row at all.
     pub(crate) weight: f64,
+}
+
+/// What may stand in a place.
+#[derive(Debug, Clone, PartialEq)]
+struct Place {
+    weights: [f64; 10],
+    /// By digit, the weight of all digits below it.
+    below: [f64; 11],
+    /// The digits that may stand there, the likeliest first.
+    likely: Vec<u8>,
+}
+
+impl Place {
+    fn new(weights: [f64; 10]) -> Place {
+        let mut below = [0.0; 11];
+        for (i, w) in weights.iter().enumerate() {
+            below[i + 1] = below[i] + w;
+        }
+        let likely = units::descending(&weights).into_iter().filter(|d| weights[*d] > 0.0);
+        Place { below, likely: likely.map(|d| d as u8).collect(), weights }
+    }
 }
 
 impl Pattern {
@@ -23,10 +44,15 @@ impl Pattern {
         sound.then(|| Pattern::of_places(glyphs.iter().map(|g| alike.digits(g)).collect(), weight))
     }
 
-    fn of_places(places: Vec<[f64; 10]>, weight: f64) -> Pattern {
+    fn of_places(mut weights: Vec<[f64; 10]>, weight: f64) -> Pattern {
+        // A number does not begin with nought, but for nought itself.
+        if let [first, _, ..] = weights.as_mut_slice() {
+            first[0] = 0.0;
+        }
+        let places: Vec<Place> = weights.into_iter().map(Place::new).collect();
         let mut behind = vec![1.0; places.len() + 1];
         for (i, place) in places.iter().enumerate().rev() {
-            behind[i] = behind[i + 1] * place.iter().sum::<f64>();
+            behind[i] = behind[i + 1] * place.below[10];
         }
         Pattern { places, behind, weight }
     }
@@ -56,18 +82,17 @@ impl Pattern {
         if n <= least {
             return 0.0;
         }
-        let behind = &self.behind;
-        let first = usize::from(self.places.len() > 1);
         if n > most {
-            let leading: f64 = self.places[0].iter().skip(first).sum();
-            return leading * behind[1];
+            return self.behind[0];
         }
         let (mut sum, mut prefix, mut unit) = (0.0, 1.0, (most + 1) / 10);
-        for (i, place) in self.places.iter().enumerate() {
+        for (place, behind) in self.places.iter().zip(&self.behind[1..]) {
             let digit = (n / unit % 10) as usize;
-            let from = if i == 0 { first } else { 0 };
-            sum += prefix * place.iter().take(digit).skip(from).sum::<f64>() * behind[i + 1];
-            prefix *= place[digit];
+            sum += prefix * place.below[digit] * behind;
+            prefix *= place.weights[digit];
+            if prefix <= 0.0 {
+                break;
+            }
             unit = (unit / 10).max(1);
         }
         sum
@@ -75,15 +100,31 @@ impl Pattern {
 
     /// The weight of all numbers from `from` to before `to`.
     pub(crate) fn within(&self, from: u32, to: u32) -> f64 {
-        if to <= from { 0.0 } else { self.spread(&[from, to])[0] }
+        let mut sum = [0.0];
+        if to > from {
+            self.spread(&[from, to], 1.0, &mut sum);
+        }
+        sum[0]
     }
 
-    /// The weights between bounds in order, one less than there are bounds.
-    pub(crate) fn spread(&self, bounds: &[u32]) -> Vec<f64> {
+    /// Adds the weights between bounds in order, times a factor, to sums, of which there is one less than bounds.
+    pub(crate) fn spread(&self, bounds: &[u32], factor: f64, sums: &mut [f64]) {
         // Differences of sums leave crumbs; the least weight that any number can have is far above them.
-        let crumb = 1e-9 * self.below(u32::MAX).max(1e-12);
-        let below: Vec<f64> = bounds.iter().map(|n| self.below(*n)).collect();
-        below.windows(2).map(|w| if w[1] - w[0] > crumb { w[1] - w[0] } else { 0.0 }).collect()
+        let crumb = 1e-9 * self.behind[0].max(1e-12);
+        let (least, most) = self.bounds();
+        // Only between its smallest and its greatest number there is any.
+        let first = bounds.partition_point(|b| *b <= least).saturating_sub(1);
+        let mut before = bounds.get(first).map_or(0.0, |b| self.below(*b));
+        for (sum, bound) in sums.iter_mut().zip(bounds.iter().skip(1)).skip(first) {
+            let below = self.below(*bound);
+            if below - before > crumb {
+                *sum += factor * (below - before);
+            }
+            before = below;
+            if *bound > most {
+                break;
+            }
+        }
     }
 
     /// The weight of one number.
@@ -95,7 +136,7 @@ impl Pattern {
         let mut left = n;
         let mut product = 1.0;
         for place in self.places.iter().rev() {
-            product *= place[(left % 10) as usize];
+            product *= place.weights[(left % 10) as usize];
             left /= 10;
         }
         product
@@ -113,9 +154,8 @@ impl Pattern {
             return (from <= prefix && prefix < to).then_some(prefix);
         }
         let size = size / 10;
-        let weights = &self.places[place];
-        units::descending(weights).into_iter().filter(|d| weights[*d] > 0.0).find_map(|d| {
-            let start = prefix + d as u32 * size;
+        self.places[place].likely.iter().find_map(|d| {
+            let start = prefix + u32::from(*d) * size;
             // Whole stretches outside the range are passed over, so only its two ends are searched in depth.
             (start < to && start + size > from)
                 .then(|| self.search(place + 1, start, size, from, to))

@@ -3,6 +3,9 @@
 use super::alike::Alike;
 use super::glyph::Glyph;
 
+/// Of a thousand stretches of lettering so many are none that the tables know. Basis: memory.
+const OTHER: f64 = 300.0;
+
 /// What a wording is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Target {
@@ -23,18 +26,26 @@ pub(crate) struct Phrase {
     begins: Vec<bool>,
     /// What it is.
     pub(crate) target: Target,
-    /// The logarithm of how often it opens a mark.
+    /// The logarithm of how often it stands in a place, beside other lettering.
     prior: f64,
-    /// Which letters and digits it holds, by bit.
-    holds: u64,
+    /// How often it holds each letter and digit.
+    holds: [u8; SIGNS],
 }
 
-/// The bit of a letter or digit; one bit for all signs.
-fn bit(c: char) -> u64 {
+/// The logarithm of how often a wording stands beside how often other lettering does.
+fn prior(weight: u16) -> f64 {
+    libm::log(f64::from(weight.max(1)) / OTHER)
+}
+
+/// Letters, digits, and one for all else.
+const SIGNS: usize = 37;
+
+/// The place of a letter or digit; one place for all signs.
+fn sign(c: char) -> usize {
     match c {
-        'A'..='Z' => 1 << (c as u32 - 'A' as u32),
-        '0'..='9' => 1 << (26 + c as u32 - '0' as u32),
-        _ => 1 << 36,
+        'A'..='Z' => c as usize - 'A' as usize,
+        '0'..='9' => 26 + c as usize - '0' as usize,
+        _ => SIGNS - 1,
     }
 }
 
@@ -54,7 +65,8 @@ const EATEN: f64 = -0.7;
 const STOP_INSIDE: f64 = -0.2;
 const SPACE_INSIDE: f64 = -1.2;
 const NO_SPACE: f64 = -1.6;
-const UNBOUNDED: f64 = -4.0;
+const ODD_SIGN: f64 = -2.3;
+const UNBOUNDED: f64 = -7.0;
 /// A digit told where a wording has a letter, or the other way: there are words and numbers, seldom both.
 const CROSSED: f64 = -1.0;
 const TOUCHES_LOST: f64 = -1.5;
@@ -64,8 +76,8 @@ const SHORT: usize = 5;
 const KEPT: usize = 6;
 
 impl Phrase {
-    /// From a spelling; `weight` is per mille.
-    pub(crate) fn new(spelling: &str, target: Target, weight: u16) -> Phrase {
+    /// From a spelling that has this share of the weight; that is per mille.
+    pub(crate) fn new(spelling: &str, target: Target, weight: u16, share: f64) -> Phrase {
         let (mut letters, mut begins, mut begin) = (Vec::new(), Vec::new(), true);
         for c in spelling.chars() {
             if c == ' ' {
@@ -76,15 +88,24 @@ impl Phrase {
                 begin = false;
             }
         }
-        let prior = libm::log(f64::from(weight.max(1)) / 1000.0);
-        let holds = letters.iter().fold(0, |bits, c| bits | bit(*c));
+        let prior = prior(weight) + libm::log(share);
+        let mut holds = [0; SIGNS];
+        letters.iter().for_each(|c| holds[sign(*c)] += 1);
         Phrase { letters, begins, target, prior, holds }
     }
 
     /// Whether enough of the glyphs from a place on are letters that it holds. A row of lost characters could be anything.
     pub(crate) fn worth_a_look(&self, glyphs: &[Glyph], from: usize) -> bool {
         let near = &glyphs[from..glyphs.len().min(from + self.letters.len() + 2)];
-        let held = near.iter().filter(|g| g.one_of.iter().any(|c| self.holds & bit(*c) != 0)).count();
+        // Each of its letters is found once.
+        let mut left = self.holds;
+        let mut held = 0;
+        for glyph in near {
+            if let Some(c) = glyph.one_of.iter().find(|c| left[sign(**c)] > 0) {
+                left[sign(*c)] -= 1;
+                held += 1;
+            }
+        }
         held > 0 && held * 4 >= self.letters.len().min(12)
     }
 
@@ -104,50 +125,51 @@ impl Phrase {
     /// The best match that begins at `from`, for each end. `junk` is the logarithm of one in how many other characters.
     pub(crate) fn find(&self, glyphs: &[Glyph], from: usize, alike: &Alike, junk: f64, out: &mut Vec<Found>) {
         // How far the text was read, and the gain so far.
-        let mut states: Vec<(usize, f64)> = vec![(from, 0.0)];
+        let mut states = States::default();
+        states.keep((from, 0.0));
         for (place, c) in self.letters.iter().enumerate() {
-            let mut next: Vec<(usize, f64)> = Vec::new();
+            let mut next = States::default();
             let mut at = 0;
-            while at < states.len() {
-                let (j, gain) = states[at];
+            while at < states.n {
+                let (j, gain) = states.list[at];
                 at += 1;
                 let Some(glyph) = glyphs.get(j) else { continue };
                 // A lost character between two words may have been their gap.
                 let before = j.checked_sub(1).and_then(|b| glyphs.get(b));
                 let touches = before.is_some_and(|b| !b.one_of.is_empty());
                 let gap = match (place, self.begins[place], glyph.apart()) {
-                    (0, ..) | (_, true, true) | (_, false, false) => 0.0,
-                    (_, false, true) => inside(&glyph.gap),
+                    (0, ..) | (_, false, false) => 0.0,
+                    (_, true, true) => between(&glyph.gap),
+                    (_, false, true) => inside(&glyph.gap, j == from + 1 || before.is_some_and(Glyph::apart)),
                     (_, true, false) if touches => NO_SPACE,
                     (_, true, false) => 0.0,
                 };
                 if glyph.many {
-                    keep(&mut next, (j, gain + EATEN + gap));
-                    keep(&mut states, (j + 1, gain + EATEN));
+                    next.keep((j, gain + EATEN + gap));
+                    states.keep((j + 1, gain + EATEN));
                     continue;
                 }
                 if glyph.one_of.is_empty() {
                     // One letter at an end must be told: a lost character could be any.
                     if !self.single(place) {
-                        keep(&mut next, (j + 1, gain + gap));
+                        next.keep((j + 1, gain + gap));
                     }
                     if place > 0 {
-                        keep(&mut states, (j + 1, gain + LOST_GAP));
+                        states.keep((j + 1, gain + LOST_GAP));
                     }
                     continue;
                 }
-                let p = alike.p(*c, glyph);
-                if p > 0.0 {
+                if let Some(log) = alike.log(*c, glyph) {
                     let crossed = if glyph.digit() == c.is_ascii_digit() { 0.0 } else { CROSSED };
-                    keep(&mut next, (j + 1, gain + gap + libm::log(p) + junk + crossed));
+                    next.keep((j + 1, gain + gap + log + junk + crossed));
                 }
             }
             states = next;
-            if states.is_empty() {
+            if states.n == 0 {
                 return;
             }
         }
-        for (mut to, gain) in states {
+        for (mut to, gain) in states.list.into_iter().take(states.n) {
             // What is left of a run of lost characters goes with the wording.
             if glyphs.get(to).is_some_and(|g| g.many && (to == from || !g.apart())) {
                 to += 1;
@@ -160,17 +182,37 @@ impl Phrase {
     }
 }
 
-/// Keeps a partial match, the better one for each place, and few of them.
-fn keep(states: &mut Vec<(usize, f64)>, state: (usize, f64)) {
-    match states.iter().position(|(j, _)| *j == state.0) {
-        Some(old) => states[old].1 = states[old].1.max(state.1),
-        None if states.len() < KEPT => states.push(state),
-        None => {}
+/// Partial matches: how far the text was read, and the gain so far.
+#[derive(Default)]
+struct States {
+    list: [(usize, f64); KEPT],
+    n: usize,
+}
+
+impl States {
+    /// Keeps a partial match, the better one for each place, and few of them.
+    fn keep(&mut self, state: (usize, f64)) {
+        match self.list[..self.n].iter_mut().find(|(j, _)| *j == state.0) {
+            Some(old) => old.1 = old.1.max(state.1),
+            None if self.n < KEPT => {
+                self.list[self.n] = state;
+                self.n += 1;
+            }
+            None => {}
+        }
     }
 }
 
-fn inside(gap: &str) -> f64 {
-    if gap.chars().all(|c| matches!(c, '.' | '\'' | '\u{2019}')) { STOP_INSIDE } else { SPACE_INSIDE }
+/// An apostrophe parts no words: "PAT'D" is one.
+fn between(gap: &str) -> f64 {
+    if gap.chars().all(|c| matches!(c, '\'' | '\u{2019}')) { NO_SPACE } else { 0.0 }
+}
+
+fn inside(gap: &str, alone: bool) -> f64 {
+    let stop = |c: char| matches!(c, '.' | '\'' | '\u{2019}');
+    // "D. R. G. M.": between letters that stand alone a space behind the stop is no more than its part.
+    let stops = gap.chars().all(|c| stop(c) || alone && c == ' ') && gap.starts_with(stop);
+    if stops { STOP_INSIDE } else { SPACE_INSIDE }
 }
 
 /// A wording stands between gaps or numbers; in the middle of other letters it is hardly one, and a lost character that
@@ -195,7 +237,9 @@ pub(crate) fn shape(
     weight: u16,
 ) -> Option<(usize, f64)> {
     let mut at = from;
-    let mut gain = libm::log(f64::from(weight.max(1)) / 1000.0);
+    let mut gain = prior(weight);
+    // Letters of a class, and those of them that are told: where none is, nothing tells the shape from a number.
+    let (mut letters, mut told) = (0, 0);
     // What must stand between the last character and the next.
     let mut between = String::new();
     let mut known = 0;
@@ -221,6 +265,9 @@ pub(crate) fn shape(
             return None;
         }
         gain += 1.5 * signs.len() as f64;
+        // A stop or other sign that the shape does not have: "RE. 11407" is hardly "IL 60601".
+        let odd = at > from && glyph.gap.chars().any(|c| c != ' ' && !signs.contains(&c));
+        gain += if odd { ODD_SIGN } else { 0.0 };
         between.clear();
         let class = match c {
             '9' => glyph.digit().then_some(10.0),
@@ -228,9 +275,11 @@ pub(crate) fn shape(
             'A' => (glyph.letter() && glyph.one_of[0].is_ascii_uppercase()).then_some(26.0),
             c => glyph.one_of.contains(&c).then_some(1.0),
         };
+        letters += usize::from(c == 'A');
         match class {
             Some(size) => {
                 known += 1;
+                told += usize::from(c == 'A');
                 gain += junk - libm::log(size);
             }
             None if glyph.lost() => {}
@@ -240,7 +289,10 @@ pub(crate) fn shape(
     }
     let bounded =
         glyphs.get(from).is_some_and(|g| from == 0 || g.apart()) && glyphs.get(at).is_none_or(Glyph::apart);
-    (bounded && known * 2 > shape.chars().filter(char::is_ascii_alphanumeric).count()).then_some((at, gain))
+    (bounded
+        && (letters == 0 || told > 0)
+        && known * 2 > shape.chars().filter(char::is_ascii_alphanumeric).count())
+    .then_some((at, gain))
 }
 
 #[cfg(test)]
@@ -250,7 +302,7 @@ mod tests {
 
     fn best(spelling: &str, text: &str) -> Option<(usize, f64)> {
         let (list, _) = glyphs(text);
-        let phrase = Phrase::new(spelling, Target::Mark(0), 1000);
+        let phrase = Phrase::new(spelling, Target::Mark(0), 300, 1.0);
         let mut out = Vec::new();
         phrase.find(&list, 0, &Alike::new(&[]), libm::log(40.0), &mut out);
         out.into_iter().map(|f| (f.to, f.gain)).max_by(|a, b| a.1.total_cmp(&b.1))

@@ -1,6 +1,6 @@
 //! What comes out: marks with their readings.
 
-use super::evidence::{Evidence, SOFT, Span};
+use super::evidence::{Evidence, SOFT, Span, merged};
 use super::held::Held;
 use crate::calendar::{self, Day};
 use crate::curve::FIRST_YEAR;
@@ -124,7 +124,7 @@ pub struct Issue {
     pub to: Day,
     /// How many numbers fit as told; 0 where a character must be misread.
     pub fit: u64,
-    /// One of them.
+    /// One of them; 0 where the share is under a hundredth.
     pub example: u32,
     /// What the time rests on.
     pub basis: Basis,
@@ -146,13 +146,7 @@ impl Reading {
         if sum > 0.0 {
             self.issues.iter_mut().for_each(|i| i.share /= sum);
         }
-        let mut spans: Vec<(f64, Span)> = Vec::new();
-        for i in &self.issues {
-            match spans.iter_mut().find(|(_, s)| *s == i.span) {
-                Some(old) => old.0 += i.share,
-                None => spans.push((i.share, i.span)),
-            }
-        }
+        let spans = merged(self.issues.iter().map(|i| (i.share, i.span)).collect());
         self.evidence.spans = spans;
     }
 
@@ -216,15 +210,10 @@ impl Mark {
         self.more = Some(self.readings.len());
         let cut = self.readings.split_off(MOST_READINGS);
         let chance: f64 = cut.iter().map(|r| r.chance).sum();
-        let mut spans: Vec<(f64, Span)> = Vec::new();
-        for (share, span) in
-            cut.iter().flat_map(|r| r.evidence.spans.iter().map(|(s, k)| (s * r.chance / chance, *k)))
-        {
-            match spans.iter_mut().find(|(_, s)| *s == span) {
-                Some(old) => old.0 += share,
-                None => spans.push((share, span)),
-            }
-        }
+        let spans = |r: &Reading| {
+            r.evidence.spans.iter().map(|(s, k)| (s * r.chance / chance, *k)).collect::<Vec<_>>()
+        };
+        let spans = merged(cut.iter().flat_map(spans).collect());
         self.rest = (chance > 0.0).then_some((chance, Evidence { spans, proof: Proof::Habit }));
     }
 

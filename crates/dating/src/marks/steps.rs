@@ -1,5 +1,6 @@
 //! A row of numbers by date, ready for look-ups: which numbers belong to which days.
 
+use super::evidence::Span;
 use crate::calendar::{self, Day};
 use crate::curve::FIRST_YEAR;
 use pack::marks::Series;
@@ -29,12 +30,16 @@ pub(crate) struct Step {
     pub(crate) source: Option<u16>,
     /// How likely one of its numbers is met, given the series.
     pub(crate) each: f64,
+    /// What a right granted in it says of the years of a piece.
+    pub(crate) span: Span,
 }
 
 /// The steps of a series, in order.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Steps {
     pub(crate) list: Vec<Step>,
+    /// The first number of each step, and the first behind the last: steps follow each other without a gap.
+    pub(crate) bounds: Vec<u32>,
 }
 
 impl Steps {
@@ -70,10 +75,14 @@ impl Steps {
                 basis,
                 source,
                 each: 0.0,
+                span: Span::OPEN,
             });
         }
-        let mut steps = Steps { list };
+        let first = list.first().map(|s| s.number).into_iter();
+        let bounds = first.chain(list.iter().map(|s| s.until)).collect();
+        let mut steps = Steps { list, bounds };
         steps.share(met);
+        steps.list.iter_mut().for_each(|step| step.span = span(series, step));
         steps
     }
 
@@ -112,6 +121,27 @@ impl Step {
     }
 }
 
+/// Years of protection of a right granted on a day.
+pub(crate) fn term(series: &Series, day: Day) -> u16 {
+    let since = series.terms.iter().rev().find(|(from, _)| *from <= day).or(series.terms.first());
+    since.map_or(0, |(_, years)| *years)
+}
+
+/// What a right granted in a step says of the years of a piece.
+fn span(series: &Series, step: &Step) -> Span {
+    let published = step.basis == Basis::Published;
+    let slack = if published { series.slack } else { series.slack.max(series.memory_slack) };
+    let back = |y: Year, n: u16| y.saturating_sub(Year::try_from(n).unwrap_or(0));
+    let term = Year::try_from(term(series, step.from)).unwrap_or(0);
+    Span {
+        hard_from: Some(back(calendar::year_of(step.surely), slack)),
+        from: Some(calendar::year_of(step.from)),
+        to: Some(calendar::year_of(step.to).saturating_add(term)),
+        hard_to: None,
+        fades: series.fades,
+    }
+}
+
 /// One step, or several where it is long.
 fn part(list: &mut Vec<Step>, days: (Day, Day), numbers: (u32, u32), rests: (Basis, Option<u16>)) {
     let (from, behind) = days;
@@ -125,6 +155,7 @@ fn part(list: &mut Vec<Step>, days: (Day, Day), numbers: (u32, u32), rests: (Bas
         basis: rests.0,
         source: rests.1,
         each: 0.0,
+        span: Span::OPEN,
     };
     if behind - from <= LONG {
         list.push(step(from, behind - 1, numbers.0, numbers.1, false));

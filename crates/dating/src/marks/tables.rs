@@ -2,10 +2,10 @@
 
 use super::alike::Alike;
 use super::phrase::{Phrase, Target};
-use super::steps::Steps;
+use super::steps::{self, Steps};
 use crate::calendar::{self, Day};
 use crate::curve::{Curve, FIRST_YEAR};
-use pack::marks::{IssueKind, Marks, Role};
+use pack::marks::{IssueKind, Marks, Role, Series};
 use units::Year;
 
 /// Everything that reading a mark looks up.
@@ -17,6 +17,8 @@ pub struct Tables {
     pub(crate) steps: Vec<Steps>,
     /// By year from [`FIRST_YEAR`], how likely a right of that year is met; sums to one.
     pub(crate) met: Vec<f64>,
+    /// By series, the share of words before a number that are its own.
+    pub(crate) led_to: Vec<f64>,
     /// By mark, whether it speaks of a patent: it begins with a word for one.
     pub(crate) speaks: Vec<bool>,
     /// The logarithm of one in how many other characters.
@@ -43,20 +45,32 @@ impl Tables {
         let met = Curve::of_periods(&[(1.0, marks.reading.met)], this_year).p;
         let steps = marks.series.iter().map(|s| Steps::new(s, &met, this_year)).collect();
         let mut phrases = Vec::new();
+        let mut add = |writes: &[String], target: Target, weight: u16| {
+            // The usual spelling stands first; the others follow as words do in any text: Zipf's law (published).
+            let all: f64 = (1..=writes.len()).map(|k| 1.0 / k as f64).sum();
+            let each = writes.iter().zip(1_u8..);
+            phrases.extend(each.map(|(w, k)| Phrase::new(w, target, weight, 1.0 / f64::from(k) / all)));
+        };
         for (i, mark) in marks.marks.iter().enumerate() {
-            phrases.extend(mark.writes.iter().map(|w| Phrase::new(w, Target::Mark(i), mark.weight)));
+            add(&mark.writes, Target::Mark(i), mark.weight);
         }
         for (i, series) in marks.series.iter().enumerate() {
-            phrases.extend(series.writes.iter().map(|w| Phrase::new(w, Target::Series(i), series.opens)));
+            add(&series.writes, Target::Series(i), series.opens);
         }
         for (i, word) in marks.words.iter().enumerate() {
-            phrases.extend(word.writes.iter().map(|w| Phrase::new(w, Target::Word(i), word.weight)));
+            add(&word.writes, Target::Word(i), word.weight);
         }
         let patent = marks.words.iter().filter(|w| w.role == Role::Patent).flat_map(|w| &w.writes);
         let patent: Vec<String> = patent.map(|w| format!("{w} ")).collect();
         let opens = |w: &String| patent.iter().any(|p| w.starts_with(p.as_str()));
         let speaks = marks.marks.iter().map(|m| m.writes.iter().any(opens)).collect();
+        let weight = |role: Role| marks.words.iter().find(|w| w.role == role).map_or(0, |w| w.weight);
+        let own =
+            |s: &Series| f64::from(s.opens) + if s.dated { f64::from(weight(Role::Patent)) } else { 0.0 };
+        let all = f64::from(weight(Role::Number)) + marks.series.iter().map(own).sum::<f64>();
+        let led_to = marks.series.iter().map(|s| own(s) / all.max(1.0)).collect();
         Tables {
+            led_to,
             speaks,
             alike: Alike::new(&marks.alike),
             phrases,
@@ -94,6 +108,17 @@ impl Tables {
         }
     }
 
+    /// Whether a number is what a wording leads to.
+    pub(crate) fn leads(&self, target: Target) -> bool {
+        match target {
+            Target::Mark(_) => false,
+            Target::Series(_) => true,
+            Target::Word(_) => {
+                matches!(self.role(target), Some((Role::Patent | Role::Number | Role::Size | Role::Month, _)))
+            }
+        }
+    }
+
     /// The series whose dates are marked.
     pub(crate) fn dated(&self) -> Option<usize> {
         self.marks.series.iter().position(|s| s.dated)
@@ -124,8 +149,6 @@ impl Tables {
 
     /// Years of protection of a right granted on a day.
     pub(crate) fn term(&self, series: usize, day: Day) -> u16 {
-        let terms = &self.marks.series[series].terms;
-        let since = terms.iter().rev().find(|(from, _)| *from <= day).or(terms.first());
-        since.map_or(0, |(_, years)| *years)
+        steps::term(&self.marks.series[series], day)
     }
 }

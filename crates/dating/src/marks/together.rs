@@ -72,25 +72,27 @@ pub(crate) fn pair(tables: &Tables, marks: &mut [Mark]) {
         let chance = |m: &Mark| m.readings.iter().filter(|r| fits(r)).map(|r| r.chance).sum::<f64>();
         (0..marks.len()).filter(|i| chance(&marks[*i]) > 1e-4).collect()
     };
-    let (mut numbers, mut dates) = (of(marks, true), of(marks, false));
+    let (numbers, dates) = (of(marks, true), of(marks, false));
     let prior = ONE_PATENT / numbers.len().max(dates.len()).max(1) as f64;
-    // The best pair first; each mark is of one pair at most.
-    loop {
-        let mut best: Option<(f64, Bearing, usize, usize)> = None;
-        for n in &numbers {
-            for d in dates.iter().filter(|d| *d != n) {
-                let bearing = Bearing::of(tables, dated, &marks[*n], &marks[*d]);
-                let odds = prior * bearing.sum / (1.0 - prior);
-                let one = odds / (1.0 + odds);
-                if one > 0.01 && best.as_ref().is_none_or(|(b, ..)| one > *b) {
-                    best = Some((one, bearing, *n, *d));
-                }
+    let mut pairs: Vec<(f64, usize, usize)> = Vec::new();
+    for n in &numbers {
+        for d in dates.iter().filter(|d| *d != n) {
+            let odds = prior * Bearing::of(tables, dated, &marks[*n], &marks[*d]).sum / (1.0 - prior);
+            let one = odds / (1.0 + odds);
+            if one > 0.01 {
+                pairs.push((one, *n, *d));
             }
         }
-        let Some((one, bearing, n, d)) = best else { return };
-        bearing.shift(marks, dated, n, d, one);
-        numbers.retain(|k| *k != n);
-        dates.retain(|k| *k != d);
+    }
+    // The best pair first; each mark is of one pair at most.
+    let order = units::order(pairs.len(), &|a, b| pairs[b].0.total_cmp(&pairs[a].0));
+    let mut paired = vec![false; marks.len()];
+    for (one, n, d) in order.into_iter().map(|i| pairs[i]) {
+        if !paired[n] && !paired[d] {
+            let bearing = Bearing::of(tables, dated, &marks[n], &marks[d]);
+            bearing.shift(marks, dated, n, d, one);
+            (paired[n], paired[d]) = (true, true);
+        }
     }
 }
 

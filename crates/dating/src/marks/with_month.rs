@@ -122,19 +122,24 @@ impl<'a> Gatherer<'a> {
             || before.is_some() && first.is_some() && offer(&x, &a, 1.0, (at_x, at_a))
             || whole && first.is_some() && offer(&a, &x, YEAR_FIRST, (at_x, at_a));
         let plain = self.role(at, Role::Month) > PLAIN_MONTH;
+        let mut run_together = false;
         if !found && plain && first.is_some() {
             if a.len() >= 4 {
                 offer(&[], &a, NO_DAY, (at, at_a));
             }
-            for (day, year, weight) in split(&a) {
-                offer(&day, &year, weight, (at, at_a));
+            // "DES. 120 830": what goes on in thousands is a number.
+            let alone = self.joined(at_a) == at_a;
+            for (day, year, weight) in split(&a).into_iter().filter(|_| alone) {
+                run_together |= offer(&day, &year, weight, (at, at_a));
             }
         }
         if parts.is_empty() {
             return None;
         }
         let readings = date::readings(self.tables, &parts, self.patent);
-        Some((from, to, readings))
+        // What runs together and holds only if a digit was misread is hardly a date.
+        let told = !run_together || readings.iter().any(|r| r.as_told);
+        told.then_some((from, to, readings))
     }
 
     /// Dates in figures: `5-23-1871`, `23.5.71`.
@@ -151,8 +156,8 @@ impl<'a> Gatherer<'a> {
             }
             let mut parts = Vec::new();
             for (day, month) in [(&a, &b), (&b, &a)] {
-                let months: Vec<(u8, f64)> = Row::new(month, (false, false))
-                    .small(self.tables, 1, 12)
+                let months: Vec<(u8, f64)> = Row::new(self.tables, month, (false, false))
+                    .small(1, 12)
                     .into_iter()
                     .map(|(m, w, _)| (m as u8, w))
                     .collect();

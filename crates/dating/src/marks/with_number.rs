@@ -13,6 +13,9 @@ use pack::marks::Role;
 /// The most characters of a number, lost commas included.
 const MOST_GLYPHS: usize = 11;
 
+/// How often a number that touches unread lettering is only a part of something. Basis: memory.
+const TORN: f64 = 0.5;
+
 impl<'a> Gatherer<'a> {
     /// Numbers that a word introduces: `Rd No 543765`, `D.R.P. 53563`, `PAT. NO. 1,234,567`.
     pub(crate) fn numbers(&mut self) {
@@ -43,7 +46,7 @@ impl<'a> Gatherer<'a> {
                 continue;
             };
             let glyphs: Vec<&Glyph> = (start..=end).flat_map(|i| self.row(i)).collect();
-            let row = Row::new(&glyphs, self.open(start, end));
+            let row = Row::new(self.tables, &glyphs, self.open(start, end));
             let mut readings: Vec<Reading> = Vec::new();
             for (s, p) in &series {
                 add(&mut readings, of_series(self.tables, *s, &row), *p);
@@ -80,8 +83,24 @@ impl<'a> Gatherer<'a> {
                     }
                 }
             }
-            self.push(from, to, readings, 0.0);
+            let less = self.torn(start, end);
+            self.push(from, to, readings, less);
         }
+    }
+
+    /// The chance that a number is part of something longer: lettering that was not read stands beside it without a space.
+    fn torn(&self, start: usize, end: usize) -> f64 {
+        let unread = |at: usize| {
+            self.slots.get(at).is_some_and(|s| match &s.what {
+                What::Digits => !self.taken[at],
+                What::Other => !self.taken[at] && !self.all_lost(at),
+                What::Words(list) => list.iter().map(|(_, p)| p).sum::<f64>() < 0.3,
+            })
+        };
+        let close = |at: usize| !self.gap(at).contains(' ');
+        let before = start.checked_sub(1).is_some_and(|b| unread(b) && close(start));
+        let after = unread(end + 1) && close(end + 1);
+        if before || after { TORN } else { 0.0 }
     }
 
     /// The series that a slot's words may introduce, with their chances.
@@ -157,19 +176,22 @@ impl<'a> Gatherer<'a> {
             }
             let end = self.joined(at);
             let glyphs: Vec<&Glyph> = (at..=end).flat_map(|i| self.row(i)).collect();
-            let row = Row::new(&glyphs, self.open(at, end));
+            let row = Row::new(self.tables, &glyphs, self.open(at, end));
             let before = |role: Role| at.checked_sub(1).is_some_and(|b| self.is(b, role));
             let around = Around {
                 patent: self.patent,
                 pounds: self.is(end + 1, Role::Pounds),
                 size: before(Role::Size),
                 number: before(Role::Number),
+                lost: at.checked_sub(1).is_some_and(|b| self.all_lost(b) && !self.taken[b])
+                    && !self.gap(at).is_empty(),
                 measured: self.measured,
             };
             let readings = bare::readings(self.tables, &row, around);
             let from = if (around.size || around.number) && !self.taken[at - 1] { at - 1 } else { at };
             let to = if around.pounds { end + 1 } else { end };
-            self.push(from, to, readings, 0.0);
+            let less = self.torn(at, end);
+            self.push(from, to, readings, less);
         }
     }
 }

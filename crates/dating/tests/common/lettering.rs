@@ -42,7 +42,8 @@ impl Maker<'_> {
         let (n, truth) = match sort.checked_sub(sizes.len()) {
             None => {
                 let size = &sizes[sort];
-                let to = if size.is_year { size.to.min(i16::cast_unsigned(super::YEAR).into()) } else { size.to };
+                let to =
+                    if size.is_year { size.to.min(i16::cast_unsigned(super::YEAR).into()) } else { size.to };
                 let n = size.from + random.below((to - size.from + 1) as usize) as u32;
                 (n, Truth::Size(sort, n))
             }
@@ -53,7 +54,7 @@ impl Maker<'_> {
         };
         let word = random.below(100) < NUMBERED;
         let text = if word { format!("No. {n}") } else { n.to_string() };
-        Made { text, truths: vec![truth] }
+        Made { text, truths: vec![truth], bare: true }
     }
 }
 

@@ -51,6 +51,14 @@ pub enum Truth {
 pub struct Made {
     pub text: String,
     pub truths: Vec<Truth>,
+    /// A number without a word that says of what: much of what it may be cannot be told from its digits.
+    pub bare: bool,
+}
+
+impl Made {
+    pub fn new(text: String, truths: Vec<Truth>) -> Made {
+        Made { text, truths, bare: false }
+    }
 }
 
 /// Where the truth stands among what was read: the chance given to it, and its rank within its mark from 0.
@@ -208,7 +216,7 @@ impl<'a> Maker<'a> {
                 let (date, word) = (self.date_text(random, day), self.patent(random));
                 let text =
                     if random.below(4) == 0 { format!("{date} {word}") } else { format!("{word} {date}") };
-                Made { text, truths: vec![Truth::Date(calendar::day_in_words(day), issued)] }
+                Made::new(text, vec![Truth::Date(calendar::day_in_words(day), issued)])
             }
             25..=38 => {
                 let (n, year) = self.number(random, us, None);
@@ -219,7 +227,7 @@ impl<'a> Maker<'a> {
                     2 => format!("Pat. {digits}"),
                     _ => format!("U.S. PAT. {digits}"),
                 };
-                Made { text, truths: vec![Truth::Number(us, year)] }
+                Made::new(text, vec![Truth::Number(us, year)])
             }
             39..=48 => {
                 // Number and date of one patent.
@@ -234,7 +242,7 @@ impl<'a> Maker<'a> {
                     _ => format!("PAT. NO. {digits} {date}"),
                 };
                 let date = Truth::Date(calendar::day_in_words(day), true);
-                Made { text, truths: vec![date, Truth::Number(us, year)] }
+                Made::new(text, vec![date, Truth::Number(us, year)])
             }
             49..=60 => self.numbered(random, "uk-registered"),
             61..=66 => self.numbered(random, "de-patent"),
@@ -283,7 +291,7 @@ impl<'a> Maker<'a> {
             "us-design" => format!("{} {digits}", random.pick(&["DES. PAT.", "DESIGN PATENT", "DES."])),
             _ => format!("{} {digits}", random.pick(&["REISSUE", "RE.", "REISSUED"])),
         };
-        Made { text, truths: vec![Truth::Number(series, year)] }
+        Made::new(text, vec![Truth::Number(series, year)])
     }
 
     fn diamond(&self, random: &mut Random) -> Made {
@@ -322,7 +330,7 @@ impl<'a> Maker<'a> {
             order.swap(i, random.below(i + 1));
         }
         let shuffled: Vec<&str> = order.iter().map(|i| named[*i].as_str()).collect();
-        Made { text: format!("diamond class I {}", shuffled.join(" ")), truths: vec![Truth::Diamond(day)] }
+        Made::new(format!("diamond class I {}", shuffled.join(" ")), vec![Truth::Diamond(day)])
     }
 
     fn words(&self, random: &mut Random) -> Made {
@@ -332,7 +340,7 @@ impl<'a> Maker<'a> {
             // A mark of two letters is hardly one when one of them is lost.
             let writes: Vec<&String> = mark.writes.iter().filter(|w| w.len() >= 5).collect();
             if mark.id != "and-co" && !writes.is_empty() {
-                return Made { text: (*random.pick(&writes)).clone(), truths: vec![Truth::Words(m)] };
+                return Made::new((*random.pick(&writes)).clone(), vec![Truth::Words(m)]);
             }
         }
     }

@@ -3,6 +3,8 @@
 
 pub mod lettering;
 pub mod make;
+pub mod mutate;
+pub mod sound;
 
 use compile::{Files, reference};
 use dating::Tables;
@@ -11,6 +13,11 @@ use std::path::{Path, PathBuf};
 
 /// The year in which the tests take place.
 pub const YEAR: i16 = 2026;
+
+/// Whether the full counts were asked for.
+pub fn deep() -> bool {
+    std::env::var_os("PRESSMARK_DEEP").is_some()
+}
 
 /// The root of the project.
 pub fn root() -> PathBuf {
