@@ -9,8 +9,7 @@ use workshop::quality;
 fn the_bundled_pack_has_no_fault() {
     let files = packs::files();
     let compiled = packs::compiled(&files);
-    let guide =
-        Guide::from_bytes(&compiled.core_bytes, &compiled.book_bytes, YEAR).expect("a sound pack");
+    let guide = Guide::from_bytes(&compiled.core_bytes, &compiled.book_bytes, YEAR).expect("a sound pack");
     let quality = quality::of(&guide, &files, &compiled);
     let fared = quality.fared;
     println!(
