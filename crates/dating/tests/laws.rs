@@ -5,12 +5,8 @@ mod common;
 
 use common::make::{Maker, Random, Truth, found};
 use common::{YEAR, tables};
-use dating::{
-    Curve, FIRST_YEAR, Flag, Kind, MOST_READINGS, Mark, Measure, Measured, Read, Reading, Tables, Verdict,
-    calendar,
-};
+use dating::{Curve, FIRST_YEAR, Flag, Kind, Mark, Measure, Measured, Read, Reading, Verdict, calendar};
 use pack::marks::Proof;
-use std::time::{Duration, Instant};
 use units::{Length, Mass, Period};
 
 const SEED: u64 = 20_261_124;
