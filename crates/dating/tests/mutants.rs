@@ -18,7 +18,7 @@ fn nothing_upsets_the_reader() {
     let maker = Maker::new(&t);
     let mutator = Mutator::new(&maker);
     let mut random = Random(20_261_127);
-    let n = if deep() { 60_000 } else { 2_500 };
+    let n = if deep() { 12_000 } else { 2_500 };
     let (mut marks, mut cut) = (0, 0);
     for round in 0..n {
         let most = match round % 25 {
