@@ -14,7 +14,7 @@ use table::{Bytes, Table};
 const FIRST_GOAL: u64 = 120_000;
 const FIRST_LIMIT: u64 = 140_000;
 /// Glue and wasm of the whole program, which is loaded once the first question can be answered.
-const APP_LIMIT: u64 = 250_000;
+const APP_LIMIT: u64 = 300_000;
 /// The guide's own files: what it loads beyond the question page, the book of the pack left out, which that page loads
 /// as well once it can be used.
 const GUIDE_LIMIT: u64 = 120_000;

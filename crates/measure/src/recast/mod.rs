@@ -148,7 +148,8 @@ pub fn recast(metals: &Metals, metal: &Metal, pairs: &[Pair]) -> Recast {
         let likelihoods = model.likelihoods(&groups);
         let sum: f64 = likelihoods.iter().sum();
         let cap = f64::from(metals.recast.cap);
-        found.ratio = sum.clamp(1.0 / cap, cap);
+        // `clamp` would bring the printer of floats into the page: it names its bounds when it panics.
+        found.ratio = sum.max(1.0 / cap).min(cap);
         found.generations = likelihoods.iter().map(|l| l / sum).collect();
         found.says = Says::Leans(match found.ratio {
             r if r >= 2.0 => Lean::Recast,
