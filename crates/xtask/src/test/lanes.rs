@@ -74,7 +74,11 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
     })?;
     let (node, chromium) = setup::browser(steps)?;
     runner(steps, tally, "browser", || {
-        let (output, ended_well) = run::heard(&mut browser::command(&node, &chromium, &[])?)?;
+        let mut tests = browser::command(&node, &chromium, &[])?;
+        if depth == Depth::Deep {
+            tests.env("PRESSMARK_DEEP", "1");
+        }
+        let (output, ended_well) = run::heard(&mut tests)?;
         Ok((Tally::of_node(&output), ended_well))
     })
 }
