@@ -8,7 +8,7 @@ use crate::answer::{Answer, Told, standing};
 use crate::likelihood::misread;
 use crate::model::{Model, Quantity};
 use crate::next::{Reach, rank};
-use crate::posterior::{Posterior, weigh};
+use crate::posterior::{Posterior, Weighing};
 use crate::random::Random;
 use crate::{Goal, Plan};
 use pack::Core;
@@ -129,8 +129,9 @@ pub fn simulated_limits(model: &Model) -> Vec<i32> {
     for _ in 0..DRAWS {
         let piece = random.pick(&known);
         let mut answers: Vec<Answer> = Vec::new();
+        let mut weighing = Weighing::new(model, 0);
         loop {
-            let posterior = weigh(model, 0, &answers);
+            let posterior = weighing.posterior();
             if let (Some(z), n) = statistic(model, &posterior, &answers) {
                 by_count[n - 1].push(z);
             }
@@ -141,7 +142,9 @@ pub fn simulated_limits(model: &Model) -> Vec<i32> {
             let row = q.parts.row_of[piece];
             let reports: Vec<f64> = (0..q.parts.choices).map(|r| q.reported(row, r)).collect();
             let report = random.pick(&reports);
-            answers.push(Answer { question: look.question, told: Told::OneOf(vec![report]), sure: true });
+            let answer = Answer { question: look.question, told: Told::OneOf(vec![report]), sure: true };
+            weighing.add(&answer, &answers);
+            answers.push(answer);
         }
     }
     let mut limits = Vec::new();

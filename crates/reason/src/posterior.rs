@@ -3,7 +3,7 @@
 use crate::answer::{Answer, standing};
 use crate::likelihood::{Clue, clue};
 use crate::model::Model;
-use units::{arranged, order};
+use units::order;
 
 /// P(candidate | answers).
 #[derive(Debug, Clone, PartialEq)]
@@ -21,51 +21,95 @@ pub struct Posterior {
 /// A question answered twice counts once: the later answer replaces.
 #[must_use]
 pub fn weigh(model: &Model, place: usize, answers: &[Answer]) -> Posterior {
-    let place = place.min(model.parts.priors.len() - 1);
-    let prior = &model.parts.priors[place];
-    let mut lines: Vec<Line> = Vec::new();
+    let mut weighing = Weighing::new(model, place);
     for answer in standing(answers) {
-        if let Some(clue) = clue(model, answer, answers) {
-            let group = model.questions[answer.question].parts.group;
-            lines.push(Line { question: answer.question, group, information: 0.0, clue });
-        }
+        weighing.add(answer, answers);
     }
-    for i in 0..lines.len() {
-        if lines[i].group.is_some() && lines.iter().filter(|l| l.group == lines[i].group).count() > 1 {
-            lines[i].information = information(prior, &lines[i].clue);
-        }
-    }
-    // The order of summing is fixed by the pack, not by the user: group, then information, then question.
-    let by_rank = order(lines.len(), &|a, b| {
-        let (a, b) = (&lines[a], &lines[b]);
-        a.group.cmp(&b.group).then(b.information.total_cmp(&a.information)).then(a.question.cmp(&b.question))
-    });
-    let lines = arranged(lines, &by_rank);
-    let mut log_p = model.log_priors[place].clone();
-    let mut from = 0;
-    while from < lines.len() {
-        let group = lines[from].group;
-        let more = lines[from + 1..].iter().take_while(|l| group.is_some() && l.group == group).count();
-        let spoken = together(&lines[from..=from + more], group.map_or(0.0, |g| model.parts.overlaps[g]));
-        log_p.iter_mut().zip(doubted(prior, spoken, model.parts.mixed)).for_each(|(p, l)| *p += l);
-        from += more + 1;
-    }
-    Posterior { p: normalised(log_p) }
+    weighing.posterior()
+}
+
+/// Answers on their way to a posterior. What a group says is kept, so that one answer more costs no more than its group.
+pub(crate) struct Weighing<'a> {
+    model: &'a Model,
+    place: usize,
+    /// In the order of summing, which is fixed by the pack, not by the user: group, those without one first, by question.
+    groups: Vec<Group>,
+}
+
+struct Group {
+    group: Option<usize>,
+    /// Of a question without a group.
+    question: usize,
+    lines: Vec<Line>,
+    /// What all lines together say; nothing after one has come in.
+    spoken: Option<Vec<f64>>,
 }
 
 struct Line {
     question: usize,
-    group: Option<usize>,
-    information: f64,
+    /// Reckoned when there is a second one in the group.
+    information: Option<f64>,
     clue: Clue,
+}
+
+impl<'a> Weighing<'a> {
+    /// Nothing answered yet.
+    pub(crate) fn new(model: &'a Model, place: usize) -> Weighing<'a> {
+        Weighing { model, place: place.min(model.parts.priors.len() - 1), groups: Vec::new() }
+    }
+
+    /// Takes an answer in; no other answer to its question may stand. `all` are all answers so far.
+    pub(crate) fn add(&mut self, answer: &Answer, all: &[Answer]) {
+        let Some(clue) = clue(self.model, answer, all) else { return };
+        let question = answer.question;
+        let group = self.model.questions[question].parts.group;
+        let key = (group, if group.is_some() { 0 } else { question });
+        let at = self.groups.partition_point(|g| (g.group, g.question) < key);
+        if self.groups.get(at).is_none_or(|g| (g.group, g.question) != key) {
+            let empty = Group { group, question: key.1, lines: Vec::new(), spoken: None };
+            self.groups.insert(at, empty);
+        }
+        self.groups[at].lines.push(Line { question, information: None, clue });
+        self.groups[at].spoken = None;
+    }
+
+    /// What they come to.
+    pub(crate) fn posterior(&mut self) -> Posterior {
+        let parts = &self.model.parts;
+        let mut log_p = self.model.log_priors[self.place].clone();
+        for group in &mut self.groups {
+            let spoken = group.spoken.take().unwrap_or_else(|| {
+                let overlap = group.group.map_or(0.0, |g| parts.overlaps[g]);
+                speak(&parts.priors[self.place], &mut group.lines, overlap, parts.mixed)
+            });
+            log_p.iter_mut().zip(&spoken).for_each(|(p, l)| *p += l);
+            group.spoken = Some(spoken);
+        }
+        Posterior { p: normalised(log_p) }
+    }
+}
+
+/// What the lines of one group say together: the most telling first, then by question.
+fn speak(prior: &[f64], lines: &mut [Line], overlap: f64, mixed: f64) -> Vec<f64> {
+    if lines.len() > 1 {
+        for line in lines.iter_mut() {
+            line.information = line.information.or_else(|| Some(information(prior, &line.clue)));
+        }
+    }
+    let told = |l: &Line| l.information.unwrap_or(0.0);
+    let by_rank = order(lines.len(), &|a, b| {
+        let (a, b) = (&lines[a], &lines[b]);
+        told(b).total_cmp(&told(a)).then(a.question.cmp(&b.question))
+    });
+    doubted(prior, together(lines, &by_rank, overlap), mixed)
 }
 
 /// The log likelihoods of a group's clues, the most telling first: each weighs less by the group's overlap than the
 /// one before.
-fn together(lines: &[Line], overlap: f64) -> Vec<f64> {
+fn together(lines: &[Line], by_rank: &[usize], overlap: f64) -> Vec<f64> {
     let mut sum = vec![0.0; lines[0].clue.log_l.len()];
     let mut weight = 1.0;
-    for line in lines {
+    for line in by_rank.iter().map(|at| &lines[*at]) {
         sum.iter_mut().zip(&line.clue.log_l).for_each(|(s, l)| *s += weight * l);
         weight *= 1.0 - overlap;
     }
