@@ -62,14 +62,21 @@ pub struct Examiner<'a> {
     reach_opening: Reach,
     about: Vec<About>,
     to_the_end: bool,
+    most: usize,
     unknown: usize,
 }
 
 impl<'a> Examiner<'a> {
     /// Asks about these matters, one after the other as each is settled, with these tools; ends when all are settled, or
-    /// goes on to the end of the looks.
+    /// goes on to the end of the looks; ends in any case with the `most` answers that say something.
     #[must_use]
-    pub fn new(guide: &'a Guide, tools: Vec<usize>, about: &[About], to_the_end: bool) -> Examiner<'a> {
+    pub fn new(
+        guide: &'a Guide,
+        tools: Vec<usize>,
+        about: &[About],
+        to_the_end: bool,
+        most: usize,
+    ) -> Examiner<'a> {
         let model = &guide.model;
         let unknown = guide.core.kinds.iter().position(|k| k.standing == Standing::Unknown);
         let goals = [Goal::kind(model), Goal::role(model), Goal::make(model)];
@@ -82,6 +89,7 @@ impl<'a> Examiner<'a> {
             reach: Reach { tools, picture: false, without: Vec::new() },
             about: about.to_vec(),
             to_the_end,
+            most,
             unknown: unknown.unwrap_or(usize::MAX),
         }
     }
@@ -107,7 +115,8 @@ impl<'a> Examiner<'a> {
             if until.is_some() && next.is_none() && self.to_the_end {
                 next = self.any(&posterior, &answers);
             }
-            match next.filter(|_| until.is_none() || self.to_the_end) {
+            let clues = answers.iter().filter(|a| a.told.speaks()).count();
+            match next.filter(|_| clues < self.most && (until.is_none() || self.to_the_end)) {
                 Some(question) => {
                     answers.push(Answer { question, told: piece.told[question].clone(), sure: true });
                 }
@@ -116,7 +125,7 @@ impl<'a> Examiner<'a> {
                         candidate: piece.candidate,
                         role: piece.role,
                         settled,
-                        until: until.unwrap_or(0),
+                        until: until.unwrap_or(clues),
                         looks: answers.len(),
                         shown: self.shown(&posterior),
                         asked: answers.iter().map(|a| a.question).collect(),

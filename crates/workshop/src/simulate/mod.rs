@@ -23,6 +23,8 @@ pub struct Setting {
     pub about: Vec<About>,
     /// Whether the looks go on once all of that is settled.
     pub to_the_end: bool,
+    /// With so many answers that say something it ends in any case.
+    pub most: usize,
 }
 
 impl Setting {
@@ -34,20 +36,27 @@ impl Setting {
             tools: vec!["magnet".to_string(), "ruler".to_string()],
             about: vec![About::Kind],
             to_the_end: true,
+            most: usize::MAX,
         }
+    }
+
+    /// The same tools, but old or later is asked about, and it ends with so many clues.
+    #[must_use]
+    pub fn old_or_later(seed: u64, clues: usize) -> Setting {
+        Setting { about: vec![About::Make], most: clues, ..Setting::pocket(seed) }
     }
 
     /// Every tool of the pack at hand; these matters are asked about, and it ends when they are settled.
     #[must_use]
     pub fn all_tools(guide: &Guide, seed: u64, about: &[About]) -> Setting {
         let tools = guide.core.tools.iter().map(|t| t.id.clone()).collect();
-        Setting { seed, tools, about: about.to_vec(), to_the_end: false }
+        Setting { seed, tools, about: about.to_vec(), to_the_end: false, most: usize::MAX }
     }
 
     /// Who examines pieces in this way.
     #[must_use]
     pub fn examiner<'a>(&self, guide: &'a Guide) -> Examiner<'a> {
-        Examiner::new(guide, self.indices(guide), &self.about, self.to_the_end)
+        Examiner::new(guide, self.indices(guide), &self.about, self.to_the_end, self.most)
     }
 
     pub(crate) fn indices(&self, guide: &Guide) -> Vec<usize> {

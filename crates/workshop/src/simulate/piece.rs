@@ -22,10 +22,13 @@ pub enum Form {
     Hard,
     /// The same, and every tenth answer is wrong.
     HardAndWrong,
+    /// The hard one, and the looks of a group hang together as closely as the pack says: a piece that looks old in one
+    /// of them mostly looks old in the next.
+    Together,
 }
 
 impl Form {
-    /// All of them.
+    /// Those that `workshop simulate` prints.
     pub const ALL: [Form; 3] = [Form::Easy, Form::Hard, Form::HardAndWrong];
 
     /// As it is printed.
@@ -35,6 +38,7 @@ impl Form {
             Form::Easy => "easy",
             Form::Hard => "hard",
             Form::HardAndWrong => "hard, every tenth answer wrong",
+            Form::Together => "hard, the looks of a group hanging together",
         }
     }
 }
@@ -59,6 +63,8 @@ pub struct Drawer<'a> {
     cousins: Vec<Vec<usize>>,
     /// Group of each question; one without a group is its own.
     group: Vec<usize>,
+    /// By question its choices, those first that speak most for a period piece.
+    oldest_first: Vec<Vec<usize>>,
 }
 
 impl<'a> Drawer<'a> {
@@ -73,12 +79,9 @@ impl<'a> Drawer<'a> {
             .iter()
             .enumerate()
             .map(|(i, q)| q.group.map_or(core.groups.len() + i, usize::from));
-        Drawer {
-            guide,
-            known: core.candidates.iter().map(prior).collect(),
-            cousins: cousins(guide),
-            group: group.collect(),
-        }
+        let known: Vec<f64> = core.candidates.iter().map(prior).collect();
+        let oldest_first = (0..core.questions.len()).map(|q| oldest_first(guide, &known, q)).collect();
+        Drawer { guide, known, cousins: cousins(guide), group: group.collect(), oldest_first }
     }
 
     /// How often each candidate is drawn, as weights.
@@ -106,15 +109,24 @@ impl<'a> Drawer<'a> {
             core.role_rows[usize::from(own.roles)].shares.iter().map(|s| f64::from(*s)).collect();
         let role = random.pick(&roles);
         let groups = core.groups.len() + core.questions.len();
-        let shown: Vec<usize> = (0..groups)
-            .map(|_| {
-                let mut own = Random::seeded(random.bits());
+        let shown: Vec<Looks> = (0..groups)
+            .map(|group| {
+                let bits = random.bits();
+                let mut own = Random::seeded(bits);
                 let other = own.unit() < OF_A_COUSIN && form != Form::Easy;
-                if other { self.cousin(candidate, &mut own) } else { candidate }
+                let follows = match core.groups.get(group) {
+                    Some(overlap) if form == Form::Together => (f64::from(*overlap) / 1000.0).sqrt(),
+                    _ => 0.0,
+                };
+                Looks {
+                    candidate: if other { self.cousin(candidate, &mut own) } else { candidate },
+                    leaning: Random::seeded(!bits).unit(),
+                    follows,
+                }
             })
             .collect();
         let told = (0..core.questions.len())
-            .map(|q| self.told(q, shown[self.group[q]], form, &mut Random::seeded(random.bits())))
+            .map(|q| self.told(q, &shown[self.group[q]], form, &mut Random::seeded(random.bits())))
             .collect();
         Piece { candidate, role, told }
     }
@@ -146,8 +158,9 @@ impl<'a> Drawer<'a> {
         }
     }
 
-    /// What is told when a piece that shows the looks of `candidate` is looked at.
-    fn told(&self, question: usize, candidate: usize, form: Form, random: &mut Random) -> Told {
+    /// What is told when a piece that shows such looks is looked at.
+    fn told(&self, question: usize, shown: &Looks, form: Form, random: &mut Random) -> Told {
+        let candidate = shown.candidate;
         let q = &self.guide.core.questions[question];
         if random.unit() * 1000.0 >= f64::from(q.tellable) {
             return Told::Cannot;
@@ -165,10 +178,59 @@ impl<'a> Drawer<'a> {
                 q.choices.iter().filter(|c| c.upper.is_some_and(|u| f64::from(u) / 10.0 < mm)).count();
             return by_ruler(within(q, other(q, class, wrong, random), random), random);
         }
-        let truth = random.pick(self.guide.model.truth(question, candidate));
+        let table = self.guide.model.truth(question, candidate);
+        let truth = match shown.follows {
+            follows if follows > 0.0 => {
+                let own = random.unit();
+                let at = if random.unit() < follows { shown.leaning } else { own };
+                picked(table, &self.oldest_first[question], at)
+            }
+            _ => random.pick(table),
+        };
         let choice = if misread || wrong { other(q, truth, wrong, random) } else { truth };
         Told::OneOf(vec![choice])
     }
+}
+
+/// What a group of looks shows.
+struct Looks {
+    /// Whose tables.
+    candidate: usize,
+    /// Where in its tables, from the oldest looks (0) to the latest (1), when a look follows its group.
+    leaning: f64,
+    /// How often a look does. Two looks of a group follow together as often as the square of it, which is the overlap
+    /// that the pack states: then they show the same part of their tables.
+    follows: f64,
+}
+
+/// Choices of a question by how much likelier period pieces show them than others, over the whole pack; the likeliest first.
+fn oldest_first(guide: &Guide, known: &[f64], question: usize) -> Vec<usize> {
+    let choices = guide.core.questions[question].choices.len();
+    let mut seen = vec![(0.0, 0.0); choices];
+    for (c, weight) in known.iter().enumerate() {
+        for (seen, p) in seen.iter_mut().zip(guide.model.truth(question, c)) {
+            let side = if guide.core.candidates[c].make == 0 { &mut seen.0 } else { &mut seen.1 };
+            *side += weight * p;
+        }
+    }
+    let late = |choice: usize| match seen[choice] {
+        (old, late) if old + late > 0.0 => late / (old + late),
+        _ => 0.5,
+    };
+    let mut order: Vec<usize> = (0..choices).collect();
+    order.sort_by(|a, b| late(*a).total_cmp(&late(*b)));
+    order
+}
+
+/// The choice at a point of a table that is laid out in this order from 0 to 1: each occurs as often as the table says.
+fn picked(table: &[f64], order: &[usize], mut at: f64) -> usize {
+    for choice in order {
+        at -= table[*choice];
+        if at < 0.0 {
+            return *choice;
+        }
+    }
+    order.iter().rfind(|c| table[**c] > 0.0).copied().unwrap_or(0)
 }
 
 /// A choice that is not the true one. A wrong answer is a confused choice where there is one; a misread one mostly.
