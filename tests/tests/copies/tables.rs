@@ -41,7 +41,7 @@ impl Heard {
 }
 
 /// Questions that stand with the makes, by index.
-fn about_make(guide: &Guide) -> Vec<usize> {
+pub(crate) fn about_make(guide: &Guide) -> Vec<usize> {
     let files = packs::files();
     let questions = files.iter().filter(|(path, _)| path.starts_with("questions/"));
     let ids: Vec<String> = questions
@@ -76,7 +76,8 @@ fn a_look_from_memory_says_no_more_than_fifteen_within_a_kind() {
     let core = &guide.core;
     let mut heard = Heard::default();
     for (l, later) in core.candidates.iter().enumerate().filter(|(_, c)| c.make != 0) {
-        let beside = core.candidates.iter().position(|c| (c.kind, c.form, c.make) == (later.kind, later.form, 0));
+        let beside =
+            core.candidates.iter().position(|c| (c.kind, c.form, c.make) == (later.kind, later.form, 0));
         for (p, at) in beside.into_iter().flat_map(|p| (0..core.questions.len()).map(move |at| (p, at))) {
             let q = &core.questions[at];
             let rows = [p, l].map(|c| &q.rows[usize::from(core.candidates[c].rows[at])]);
@@ -106,7 +107,11 @@ fn a_look_at_the_make_says_no_more_than_fifteen_beside_all_old_pieces() {
     };
     let (mut one, mut all) = (Heard::default(), Heard::default());
     let questions = about_make(&guide);
-    assert_eq!(questions.len(), 11, "sole, texture, skin, wear, seams, metal, rust, joints, wire, letters, heat");
+    assert_eq!(
+        questions.len(),
+        11,
+        "sole, texture, skin, wear, seams, metal, rust, joints, wire, letters, heat"
+    );
     for at in questions {
         let q = &core.questions[at];
         let old = mean(&guide, at, |_, make| make == 0).unwrap_or_default();
