@@ -14,7 +14,7 @@ pub struct Sheet {
     pub date: Date,
     /// The currency of all its amounts.
     pub currency: Currency,
-    /// What may be spent on the day, everything included, minor units.
+    /// What may be spent on the day, everything included, minor units; nothing for as much as the limits allow.
     pub budget: i64,
     /// The conditions of the house; carriage is for each lot won.
     pub terms: Terms,
@@ -74,10 +74,10 @@ impl Sheet {
         self.lots.iter().map(cost).fold(0, i64::saturating_add)
     }
 
-    /// What is left of the budget; below nothing when more was spent.
+    /// What is left of the budget; below nothing when more was spent, none where there is no budget.
     #[must_use]
-    pub fn left(&self) -> i64 {
-        self.budget.saturating_sub(self.spent())
+    pub fn left(&self) -> Option<i64> {
+        (self.budget > 0).then(|| self.budget.saturating_sub(self.spent()))
     }
 
     /// The highest bid for a lot that has not come up, on the steps of the room: within its limit and within what is left.
@@ -85,7 +85,7 @@ impl Sheet {
     #[must_use]
     pub fn bid(&self, lot: usize, prices: &Prices, steps: &[Step]) -> Option<Cost> {
         self.lots.get(lot).filter(|l| l.outcome.is_none())?;
-        let most = self.terms.most(self.limit(lot, prices).min(self.left()))?;
+        let most = self.terms.most(self.limit(lot, prices).min(self.left().unwrap_or(i64::MAX)))?;
         Some(on_step(steps, most)).filter(|bid| *bid > 0).map(|bid| self.terms.cost(bid))
     }
 

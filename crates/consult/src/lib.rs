@@ -5,6 +5,7 @@
 //! [`view`] turns it into words and numbers for a screen. [`fragment`] writes it into a link and reads it back.
 
 mod answers;
+mod bands;
 pub mod book;
 mod finding;
 mod fragment;

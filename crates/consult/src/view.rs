@@ -303,8 +303,8 @@ pub struct WorthView {
     pub currency: String,
     /// Year of the money and basis, and that it is no appraisal.
     pub basis: String,
-    /// The band in the condition of the piece, in sentences; empty while none was said.
-    pub condition: Vec<String>,
+    /// What the condition of the piece and the results on the sheet do to the band, in sentences.
+    pub besides: Vec<String>,
 }
 
 /// What to look at next.

@@ -186,7 +186,7 @@ fn worth(view: &FindingView, on: &Callback<Msg>) -> Vec<Node> {
             text("p", "small", &w.basis),
         ]
         .into_iter()
-        .chain(paragraphs(&w.condition))
+        .chain(paragraphs(&w.besides))
         .collect(),
     }
 }

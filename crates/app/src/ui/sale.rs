@@ -5,7 +5,9 @@ mod sheet;
 use super::look::heading;
 use super::node::{Node, el, key, several, text, toggle};
 use consult::Msg;
-use consult::sale::{Act, ConditionView, Desk, FieldView, PayView, SaleView, SeenView, TermsView, WornView};
+use consult::sale::{
+    Act, ConditionView, Desk, FieldView, PayView, SaleView, SeenView, SoldView, TermsView, WornView,
+};
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
@@ -158,30 +160,35 @@ fn tick(view: &ConditionView, on: &Callback<Msg>) -> Node {
         .maybe(view.instead.as_ref().map(|i| text("span", "small", i).into()))
 }
 
-fn sales(nodes: &mut Vec<Html>, view: &SeenView, on: &Callback<Msg>) {
-    let says = "How sales that were noted move a band, shown with sales of an invented club. They never touch the finding.";
+fn sales(nodes: &mut Vec<Html>, view: &SoldView, on: &Callback<Msg>) {
+    nodes.push(text("h2", "", "Results on your sheet").named("yours").into());
+    seen(nodes, &view.noted);
+    nodes.push(text("h2", "", "Sales of an invented club").named("club").into());
+    let says = "They show how noted sales move a band, and touch neither finding nor limit.";
     nodes.push(text("p", "hint", says).named("says").into());
     let label = if view.on { "Hide the invented sales" } else { "Show the invented sales" };
     nodes.push(key("key", label, on, send(Act::Invented)).named("invented").into());
     if view.coming {
         nodes.push(text("p", "hint", "The invented sales are on their way.").named("on its way").into());
     }
-    if !view.notice.is_empty() {
+    if let Some(invented) = &view.invented {
         nodes.push(text("p", "told", &view.notice).named("notice").set("role", "note").into());
-        nodes.push(text("h2", "", &view.kind).named("kind").into());
+        seen(nodes, invented);
     }
-    nodes.extend(view.none.as_ref().map(|n| text("p", "hint", n).named("none").into()));
-    if view.sales.is_empty() {
+}
+
+/// Sales of a kind, and what they do to its band.
+fn seen(nodes: &mut Vec<Html>, view: &SeenView) {
+    let mut card = el("div", "card").put(text("p", "", &view.kind));
+    if let Some(none) = &view.none {
+        nodes.push(card.put(text("p", "small", none)).into());
         return;
     }
     let row = |name: &str, says: &str| el("div", "").put(text("i", "", name)).put(text("span", "", says));
-    nodes.push(
-        el("div", "card")
-            .named("bands")
-            .put(el("div", "rows").put(row("Without", &view.before)).put(row("With", &view.with)))
-            .put(text("p", "small", &view.rests))
-            .into(),
-    );
+    card = card
+        .put(el("div", "rows").put(row("Without", &view.before)).put(row("With", &view.with)))
+        .put(text("p", "small", &view.rests));
+    nodes.push(card.into());
     let each = view.sales.iter().map(|s| {
         let pooled = if s.used { "pooled" } else { "listed only" };
         el("li", "")
@@ -190,5 +197,5 @@ fn sales(nodes: &mut Vec<Html>, view: &SeenView, on: &Callback<Msg>) {
             .put(text("span", "", &s.what))
             .put(text("span", "small", &format!("{}; {pooled}", s.basis)))
     });
-    nodes.push(el("ul", "seen").named("sales").all(each).into());
+    nodes.push(el("ul", "seen").all(each).into());
 }

@@ -3,11 +3,12 @@
 //! conditions`. Kinds, makes and conditions stand by their ids, so that it outlives editions, and a result is a price to compare
 //! with for whoever reads it later.
 
-use appraise::{Lot, Of, Outcome, Part, Sheet, Terms};
+use appraise::{Comparable, Lot, Of, Outcome, Part, Sheet, Terms};
 use pack::prices::{Date, Prices};
-use units::Currency;
+use units::{Basis, Currency};
 
 use crate::guide::Guide;
+use crate::state::State;
 
 /// The longest sheet that is read, in bytes.
 pub(crate) const LONGEST: usize = 60_000;
@@ -187,7 +188,8 @@ impl Day {
             ids.iter().filter_map(|id| u16::try_from(place(id)?).ok()).collect()
         };
         let part = |p: &Piece| Part {
-            of: find(guide, &p.of.0, &p.of.1).map(|(kind, make)| Of { kind, make, family: 0 }),
+            // Families are not in a pack: each kind is one of its own.
+            of: find(guide, &p.of.0, &p.of.1).map(|(kind, make)| Of { kind, make, family: kind }),
             condition: condition(&p.condition),
             limit: p.limit,
             gap: p.gap,
@@ -196,6 +198,13 @@ impl Day {
         let lots = self.lots.iter().map(lot).collect();
         Sheet { date: self.date, currency: self.currency, budget: self.budget, terms, lots }
     }
+}
+
+/// What the results on the sheet say of prices, lot by lot: each is what the user saw and nobody checked.
+pub(crate) fn noted(guide: &Guide, prices: &Prices, state: &State) -> Vec<Comparable> {
+    let Some(day) = Day::read(&state.sale.sheet).ok().flatten() else { return Vec::new() };
+    let sheet = day.sheet(guide, prices, super::pay::house(state).terms);
+    (0..sheet.lots.len()).filter_map(|lot| sheet.comparable(lot, Basis::Memory)).collect()
 }
 
 fn head(line: &str) -> Option<Day> {

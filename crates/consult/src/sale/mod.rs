@@ -2,6 +2,10 @@
 //! is kept on the device is its own state: two texts, read when they are needed, so that the opening is not made of them. The
 //! reducer stands behind a function that comes with the tables of prices, for the same reason.
 
+use crate::finding::Facts;
+use crate::guide::Guide;
+use crate::state::State;
+
 mod day;
 mod house;
 mod pay;
@@ -15,13 +19,19 @@ mod worths;
 
 pub use update::{Act, Field};
 pub use view::{
-    ConditionView, FieldView, LotView, OpenLot, PayView, SaleRow, SaleView, SeenView, SheetView, TermsView,
-    WornView,
+    ConditionView, FieldView, LotView, OpenLot, PayView, SaleRow, SaleView, SeenView, SheetView, SoldView,
+    TermsView, WornView,
 };
 
 pub(crate) use update::{Run, run};
 pub(crate) use view::view;
-pub(crate) use worn::lines as in_condition;
+
+/// What stands under the band of a finding: what condition and the results on the sheet do to it, in sentences.
+pub(crate) fn besides(guide: &Guide, state: &State, facts: &Facts) -> Vec<String> {
+    let mut lines = worn::lines(guide, state, facts);
+    lines.extend(seen::line(guide, state, facts).filter(|_| state.money));
+    lines
+}
 
 /// Which table of the room is shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

@@ -1,6 +1,6 @@
 //! The most to pay for the piece, what a hammer price really costs, and how the limit came about.
 
-use super::day::Day;
+use super::day::{Day, noted};
 use super::house::{BASES, House, MARGINS, on_key};
 use super::typed::{decimal, money, per_cent, shown};
 use super::update::Field;
@@ -64,7 +64,9 @@ fn suggest(
     let market = worths::market(guide, prices, currency(guide, prices, state)?);
     let held = worn::held(prices, &state.condition);
     let told = facts.told();
-    worths::suggested(guide, facts, &market, &held, house(state).margin, state.sale.gap).filter(|_| told)
+    let noted = noted(guide, prices, state);
+    worths::suggested(guide, facts, &market, &noted, &held, house(state).margin, state.sale.gap)
+        .filter(|_| told)
 }
 
 /// What a hammer price costs, line by line.

@@ -44,10 +44,10 @@ pub(super) fn view(guide: &Guide, prices: &Prices, state: &State, currency: Curr
         fields,
         new,
         longest: LONGEST_LABEL,
-        left: sheet
-            .as_ref()
-            .map(|s| format!("{} left of {}", money(s.left(), currency), money(s.budget, currency))),
-        left_minor: sheet.as_ref().map(Sheet::left),
+        left: sheet.as_ref().and_then(|s| {
+            Some(format!("{} left of {}", money(s.left()?, currency), money(s.budget, currency)))
+        }),
+        left_minor: sheet.as_ref().and_then(Sheet::left),
         currencies: mixed.then(|| {
             format!("The sheet is in {code}; the terms are in another currency, and no rate is known here.")
         }),

@@ -26,7 +26,7 @@ pub struct SaleView {
     /// The sheet.
     pub sheet: Option<SheetView>,
     /// Sales that were seen.
-    pub seen: Option<SeenView>,
+    pub seen: Option<SoldView>,
     /// That it is no appraisal.
     pub care: String,
 }
@@ -182,15 +182,24 @@ pub struct OpenLot {
     pub each: Vec<String>,
 }
 
-/// Sales that were seen.
+/// Sales that were seen: those on the user's sheet, and apart from them invented ones.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
-pub struct SeenView {
+pub struct SoldView {
+    /// Results on the sheet.
+    pub noted: SeenView,
     /// The invented sales are shown.
     pub on: bool,
     /// They are on their way.
     pub coming: bool,
-    /// The sentence of the ledger: stands wherever its figures do.
+    /// The sentence of their ledger: stands wherever its figures do.
     pub notice: String,
+    /// The invented sales.
+    pub invented: Option<SeenView>,
+}
+
+/// Sales of a kind, and what they do to its band.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct SeenView {
     /// The kind and make.
     pub kind: String,
     /// Why there is nothing.

@@ -2,12 +2,13 @@
 
 use super::typed::share;
 use super::view::{ConditionView, WornView};
+use crate::bands::{Bands, plain};
 use crate::finding::Facts;
 use crate::guide::Guide;
 use crate::state::State;
-use appraise::{Band, Mixture, Worn, round_down, round_up, worn};
+use appraise::{Worn, round_down, round_up, worn};
 use pack::prices::{Condition, Prices};
-use units::{Basis, Currency};
+use units::Basis;
 
 /// The most conditions of one piece; no piece has so many.
 pub(crate) const MOST: usize = 20;
@@ -117,34 +118,22 @@ fn lines_of(guide: &Guide, prices: &Prices, held: &[u16], facts: &Facts, money: 
     if worn.is_capped() {
         lines.push("All of it together would go further than any piece does: held at the bound.".to_string());
     }
-    if let Some((half, eight)) = band(guide, facts, &worn).filter(|_| money) {
-        lines.push(format!("Half of such pieces in this condition: {half}. 8 in 10: {eight}."));
-    }
+    lines.extend(band(guide, facts, &worn, basis).filter(|_| money));
     lines
 }
 
 /// The finding's band in a condition, in money of the guide's own years: half of such pieces, and 8 in 10.
-fn band(guide: &Guide, facts: &Facts, worn: &Worn) -> Option<(String, String)> {
-    let mut money: Option<Currency> = None;
-    let mut bands: Vec<(f64, Band)> = Vec::new();
-    let (mut known, mut all) = (0.0, 0.0);
-    for (p, c) in facts.posterior.p.iter().zip(&guide.core.candidates) {
-        if usize::from(c.kind) == guide.unknown() {
-            continue;
-        }
-        all += p;
-        let facts = guide.core.kinds[usize::from(c.kind)].makes[usize::from(c.make)].as_ref();
-        let Some(w) = facts.and_then(|f| f.worth.as_ref()) else { continue };
-        if *money.get_or_insert(w.low.currency) == w.low.currency {
-            known += p;
-            bands.push((*p, Band::of_middle_half(w.low.minor, w.high.minor).in_condition(worn)));
-        }
-    }
-    let mixture = Mixture::new(bands).filter(|_| known >= 0.5 * all)?;
-    let code = money?;
+fn band(guide: &Guide, facts: &Facts, worn: &Worn, basis: Basis) -> Option<String> {
+    let bands = Bands::of(guide, facts, None, &|_| true, &|_, worth| Some(plain(worth).in_condition(worn)))?;
     let range = |low: f64, high: f64| {
-        let (low, high) = (round_down(mixture.quantile(low)), round_up(mixture.quantile(high)));
-        format!("{} to {} {}", low / 100, high / 100, code.code())
+        let (low, high) = (round_down(bands.mixture.quantile(low)), round_up(bands.mixture.quantile(high)));
+        format!("{} to {} {}", low / 100, high / 100, bands.currency.code())
     };
-    Some((range(0.25, 0.75), range(0.10, 0.90)))
+    Some(format!(
+        "Half of such pieces in this condition: {}. 8 in 10: {}. Money of {}, {}.",
+        range(0.25, 0.75),
+        range(0.10, 0.90),
+        bands.money_of(),
+        bands.basis.max(basis).phrase()
+    ))
 }

@@ -1,15 +1,14 @@
-//! What the finding says of the worth of a period piece and of a later one, in money of one year.
+//! What a period piece and a later one are worth, in money of one year, after the sales that the user noted.
 
+use crate::bands::{Bands, plain};
 use crate::finding::Facts;
 use crate::guide::Guide;
-use appraise::{Band, Figure, Hopes, Market, Mixture, Pool, Ratio, Suggested, factor, suggest, worn};
+use appraise::{
+    Band, Comparable, Drift, Figure, Hopes, Market, Of, Pool, Ratio, Suggested, factor, suggest, worn,
+};
 use pack::prices::{Limit, Meaning, Prices};
+use pack::{Candidate, Worth};
 use units::{Basis, Currency, Money};
-
-/// Below this share of pieces with a figure nothing is said, as in the finding. Basis: practice.
-const ENOUGH: f64 = 0.5;
-/// What a candidate of less than this weight rests on does not lower the basis. Basis: practice.
-const COUNTS: f64 = 0.05;
 
 /// What a limit may be reckoned from.
 pub(crate) struct Worths {
@@ -37,42 +36,43 @@ pub(crate) fn currency(guide: &Guide, prices: &Prices) -> Option<Currency> {
     first.or(prices.indices.first().map(|i| i.currency))
 }
 
-/// The middle of what such pieces sell for, period and later apart.
-pub(crate) fn worths(guide: &Guide, facts: &Facts, market: &Market<'_>) -> Option<Worths> {
-    let mut bands: [Vec<(f64, Band)>; 2] = [Vec::new(), Vec::new()];
-    let (mut all, mut known) = ([0.0; 2], [0.0; 2]);
-    let mut worst = [Basis::Published; 2];
-    for (p, c) in facts.posterior.p.iter().zip(&guide.core.candidates) {
-        if usize::from(c.kind) == guide.unknown() {
-            continue;
-        }
-        let side = usize::from(c.make != 0);
-        all[side] += p;
-        let facts = guide.core.kinds[usize::from(c.kind)].makes[usize::from(c.make)].as_ref();
-        let worth = facts.and_then(|f| f.worth.as_ref()).filter(|w| w.low.currency == market.currency);
-        let Some((w, ratio)) = worth.and_then(|w| Some((w, ratio(market, w.year)?))) else { continue };
-        known[side] += p;
-        bands[side].push((*p, Band::of_middle_half(w.low.minor, w.high.minor).at(ratio)));
-        if *p >= COUNTS {
-            worst[side] = worst[side].max(w.basis);
-        }
+/// The band of a kind and make in the money of the figures, moved by the sales that were noted of it.
+pub(super) fn moved(market: &Market<'_>, of: Of, worth: &Worth, noted: &[Comparable]) -> Option<Band> {
+    if noted.iter().any(|s| (s.of.kind, s.of.make) == (of.kind, of.make)) {
+        return Some(market.estimate(of, worth, Drift::unknown(market.prices), noted)?.band);
     }
-    let [right, later] = bands;
-    let figure = |side: usize, bands: Vec<(f64, Band)>| {
-        let mixture = Mixture::new(bands).filter(|_| known[side] >= ENOUGH * all[side])?;
+    Some(plain(worth).at(ratio(market, worth.year)?))
+}
+
+/// The middle of what such pieces sell for, period and later apart.
+pub(crate) fn worths(
+    guide: &Guide,
+    facts: &Facts,
+    market: &Market<'_>,
+    noted: &[Comparable],
+) -> Option<Worths> {
+    let figure = |later: bool| {
+        let side = |c: &Candidate| (c.make != 0) == later;
+        let band = |c: &Candidate, worth: &Worth| {
+            moved(market, Of { kind: c.kind, make: c.make, family: c.kind }, worth, noted)
+        };
+        let bands = Bands::of(guide, facts, Some(market.currency), &side, &band)?;
         Some(Figure {
-            money: Money { minor: mixture.quantile(0.5), currency: market.currency },
+            money: Money { minor: bands.mixture.quantile(0.5), currency: market.currency },
             year: market.money_year(),
             // What the odds rest on is never more than memory of the field.
-            basis: worst[side].max(Basis::Memory),
+            basis: bands.basis.max(Basis::Memory),
             meaning: Meaning::Typical,
         })
     };
-    let share = all[1] / (all[0] + all[1]).max(1e-12);
+    let known = guide.core.candidates.iter().zip(&facts.posterior.p);
+    let known = known.filter(|(c, _)| usize::from(c.kind) != guide.unknown());
+    let (later, all) =
+        known.fold((0.0, 0.0), |(later, all), (c, p)| (later + if c.make == 0 { 0.0 } else { *p }, all + p));
     Some(Worths {
-        right: figure(0, right)?,
-        copy: figure(1, later),
-        later: libm::round(share * 1000.0) as u16,
+        right: figure(false)?,
+        copy: figure(true),
+        later: libm::round(later / all.max(1e-12) * 1000.0) as u16,
     })
 }
 
@@ -81,11 +81,12 @@ pub(crate) fn suggested(
     guide: &Guide,
     facts: &Facts,
     market: &Market<'_>,
+    noted: &[Comparable],
     held: &[u16],
     margin: u16,
     gap: bool,
 ) -> Option<(Worths, Suggested)> {
-    let worths = worths(guide, facts, market)?;
+    let worths = worths(guide, facts, market, noted)?;
     let prices = market.prices;
     let condition = worn(prices, held).ok()?.per_mille();
     let rests = held.iter().filter_map(|at| prices.conditions.get(usize::from(*at))).map(|c| c.basis);

@@ -337,7 +337,7 @@ fn conditions_exclude_each_other_and_travel_in_the_link() {
     let (plain, worn) = (finding(&guide, &state).worth, finding(&guide, &two).worth);
     let (plain, worn) = (plain.expect("figures"), worn.expect("figures"));
     assert_eq!(plain.quantiles, worn.quantiles, "the band of a sound piece stays beside it");
-    assert!(plain.condition.is_empty() && worn.condition.iter().any(|l| l.contains("8 in 10: ")), "{worn:?}");
+    assert!(plain.besides.is_empty() && worn.besides.iter().any(|l| l.contains("8 in 10: ")), "{worn:?}");
     assert_eq!(act(&guide, &two, Act::Condition(at("Hairline"))).condition, ["grip-missing"]);
     let fresh = update(&guide, two.clone(), Msg::Fresh).0;
     assert!(fresh.condition.is_empty());
@@ -367,6 +367,31 @@ fn the_suggested_limit_is_the_sum_of_its_lines() {
     assert!(pay(&guide, &inside(&guide, false)).suggested.is_empty(), "nothing is suggested for nothing");
 }
 
+/// One tap on the sheet notes a result; it moves the limit for the next such piece its own way, and the finding says so
+/// beside the band of the guide, which stays.
+#[test]
+fn a_noted_result_moves_the_next_limit() {
+    let guide = irons();
+    let state = typed(&guide, &inside(&guide, true), Field::Limit, "45");
+    let limit = |s: &State| -> f64 {
+        let amount = pay(&guide, &act(&guide, s, Act::Desk(Desk::Pay))).suggested.last().cloned();
+        let (_, amount) = amount.expect("there are figures");
+        amount.trim_end_matches(" USD").parse().expect("an amount")
+    };
+    let before = (limit(&state), finding(&guide, &state).worth.expect("figures"));
+    let put = act(&guide, &state, Act::PutPiece);
+    let open = act(&guide, &put, Act::Open(0));
+    assert_eq!(limit(&open), before.0, "a lot that has not come up says nothing");
+    let lost = act(&guide, &typed(&guide, &open, Field::Budget, "100"), Act::Lost(0));
+    assert!(limit(&lost) > before.0, "45 is above the band: {} {}", limit(&lost), before.0);
+    let after = finding(&guide, &lost).worth.expect("figures");
+    assert_eq!(after.quantiles, before.1.quantiles);
+    let says = after.besides.join(" ");
+    assert!(says.starts_with("With the result of such kinds on your sheet: half of such "), "{says}");
+    let seen = room(&guide, &act(&guide, &lost, Act::Desk(Desk::Seen))).seen.expect("the desk").noted;
+    assert!(seen.none.is_none() && seen.sales.len() == 1 && seen.sales[0].used, "{seen:?}");
+}
+
 /// The real finding knows nothing of invented sales.
 #[test]
 fn invented_sales_never_touch_the_finding() {
@@ -380,10 +405,12 @@ fn invented_sales_never_touch_the_finding() {
         let room_state = update(&guide, before.clone(), Msg::Show(Screen::Sale)).0;
         let room_state = act(&guide, &room_state, Act::Desk(Desk::Seen));
         let off = room(&guide, &room_state).seen.expect("the desk");
-        assert!(!off.on && off.notice.is_empty() && off.sales.is_empty(), "off by default");
+        assert!(!off.on && off.notice.is_empty() && off.invented.is_none(), "off by default");
         let on = act(&guide, &room_state, Act::Invented);
-        let seen = room(&guide, &on).seen.expect("the desk");
-        assert_eq!(seen.notice, "Invented sales of an invented club, for demonstration only.");
+        let sold = room(&guide, &on).seen.expect("the desk");
+        assert_eq!(sold.notice, "Invented sales of an invented club, for demonstration only.");
+        assert_eq!(sold.noted, off.noted);
+        let seen = sold.invented.expect("they are shown");
         if !seen.sales.is_empty() {
             shown += 1;
             assert!(seen.sales.iter().all(|s| s.basis == "invented, for demonstration only"), "{seen:?}");
@@ -393,6 +420,8 @@ fn invented_sales_never_touch_the_finding() {
             );
         }
         assert_eq!(finding(&guide, &on), finding(&guide, &before));
+        let limit = |s: &State| pay(&guide, &act(&guide, s, Act::Desk(Desk::Pay))).suggested;
+        assert_eq!(limit(&on), limit(&room_state));
         assert!(!fragment(&guide, &on).contains("invented"));
     }
     assert!(shown > 0, "no kind of these has a sale");
@@ -463,7 +492,7 @@ fn no_figure_without_its_unit() {
                 open.chain([l.says, l.limit]).collect::<Vec<_>>()
             }));
         }
-        if let Some(s) = room.seen {
+        for s in room.seen.into_iter().flat_map(|s| s.invented.into_iter().chain([s.noted])) {
             said.extend([s.before, s.with, s.rests]);
             said.extend(s.sales.into_iter().map(|r| format!("{}, {}, {}", r.price, r.date, r.basis)));
         }

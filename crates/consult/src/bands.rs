@@ -1,0 +1,77 @@
+//! What pieces such as this one sell for: the bands of all candidates that have one, each as likely as its candidate.
+
+use crate::finding::Facts;
+use crate::guide::Guide;
+use appraise::{Band, Mixture};
+use pack::{Candidate, Worth};
+use units::{Basis, Currency, Year};
+
+/// Below this share of pieces with a figure nothing is said. Basis: practice.
+const ENOUGH: f64 = 0.5;
+/// What a candidate of less than this share rests on does not lower the basis. Basis: practice.
+const COUNTS: f64 = 0.05;
+
+/// The prices of such pieces.
+pub(crate) struct Bands {
+    pub(crate) mixture: Mixture,
+    pub(crate) currency: Currency,
+    /// First and last year of the money in which the guide gives its bands.
+    pub(crate) years: (Year, Year),
+    /// What the weakest of them rests on.
+    pub(crate) basis: Basis,
+}
+
+impl Bands {
+    /// Of the wanted candidates, in one currency: the given one, or that of the first figure. There is no invented exchange
+    /// rate: a figure in another currency is no figure. `band` makes a band of a figure, or cannot. None when half of the
+    /// wanted pieces and more are without.
+    pub(crate) fn of(
+        guide: &Guide,
+        facts: &Facts,
+        currency: Option<Currency>,
+        wanted: &dyn Fn(&Candidate) -> bool,
+        band: &dyn Fn(&Candidate, &Worth) -> Option<Band>,
+    ) -> Option<Bands> {
+        let mut bands: Vec<(f64, Band)> = Vec::new();
+        let mut money = currency;
+        let mut years: Option<(Year, Year)> = None;
+        let mut basis = Basis::Published;
+        let (mut known, mut all) = (0.0, 0.0);
+        for (p, c) in facts.posterior.p.iter().zip(&guide.core.candidates) {
+            if usize::from(c.kind) == guide.unknown() || !wanted(c) {
+                continue;
+            }
+            all += p;
+            let Some(worth) = worth(guide, c.kind, c.make) else { continue };
+            if *money.get_or_insert(worth.low.currency) != worth.low.currency {
+                continue;
+            }
+            let Some(band) = band(c, worth) else { continue };
+            let (first, last) = years.unwrap_or((worth.year, worth.year));
+            years = Some((first.min(worth.year), last.max(worth.year)));
+            known += p;
+            bands.push((*p, band));
+            if *p >= COUNTS {
+                basis = basis.max(worth.basis);
+            }
+        }
+        let mixture = Mixture::new(bands).filter(|_| known >= ENOUGH * all)?;
+        Some(Bands { mixture, currency: money?, years: years?, basis })
+    }
+
+    /// `2020`, or `2015 to 2020`.
+    pub(crate) fn money_of(&self) -> String {
+        let (first, last) = self.years;
+        if first == last { first.to_string() } else { format!("{first} to {last}") }
+    }
+}
+
+/// The figure of a kind and make as the guide gives it: the middle half for sound, typical, complete pieces.
+pub(crate) fn worth(guide: &Guide, kind: u16, make: u16) -> Option<&Worth> {
+    guide.core.kinds.get(usize::from(kind))?.makes.get(usize::from(make))?.as_ref()?.worth.as_ref()
+}
+
+/// The band of a figure, in its own money.
+pub(crate) fn plain(worth: &Worth) -> Band {
+    Band::of_middle_half(worth.low.minor, worth.high.minor)
+}
