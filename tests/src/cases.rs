@@ -3,9 +3,10 @@
 //! A line of `expect.txt` is one of
 //! `role in first 2: toy | working`, `role toy at least 10`, `role sample at most 60`, `make period at least 66`,
 //! `kind in first 1: two-part`, `later at least 90`; numbers are per cents. `years 1850 1900` wants that the years
-//! which the finding gives with nine chances in ten overlap with these. `#` begins a remark.
+//! which the finding gives with nine chances in ten overlap with these; `altered: some words` wants these words in what it
+//! says of later alterations. `#` begins a remark.
 
-use consult::{Body, Guide, Screen, State, from_text, view};
+use consult::{Body, FindingView, Guide, Screen, State, from_text, view};
 use reason::{fit, weigh, with_fit};
 use std::path::{Path, PathBuf};
 
@@ -80,6 +81,7 @@ pub fn expected(guide: &Guide, case: &Path) -> Result<Vec<Expected>, String> {
         let held = match line.split_whitespace().next() {
             None => continue,
             Some("years") => overlaps(line, guide, &state),
+            Some("altered:") => altered(line, guide, &state),
             Some("role") => holds(line, &roles, &makes),
             Some("kind") => holds(line, &kinds, &makes),
             Some(_) => holds(line, &makes, &makes),
@@ -96,13 +98,25 @@ fn overlaps(line: &str, guide: &Guide, state: &State) -> Result<(), String> {
     if from > to {
         return Err("the first year comes after the last".to_string());
     }
-    let mut finding = state.clone();
-    finding.screen = Screen::Finding;
-    let Body::Finding(found) = view(guide, &finding).body else {
-        return Err("there is no finding".to_string());
-    };
+    let found = finding(guide, state)?;
     let meets = found.years.nine_runs.iter().any(|(first, last)| *first <= to && from <= *last);
     if meets { Ok(()) } else { Err(format!("it is {}", found.years.nine)) }
+}
+
+/// Whether `altered: some words` stand in what the finding says of later alterations.
+fn altered(line: &str, guide: &Guide, state: &State) -> Result<(), String> {
+    let (_, words) = line.split_once(": ").ok_or("say `altered: ` and the words")?;
+    let says = finding(guide, state)?.old_or_later.altered.join(" ");
+    if says.contains(words) { Ok(()) } else { Err(format!("it says {says:?}")) }
+}
+
+fn finding(guide: &Guide, state: &State) -> Result<FindingView, String> {
+    let mut finding = state.clone();
+    finding.screen = Screen::Finding;
+    match view(guide, &finding).body {
+        Body::Finding(found) => Ok(*found),
+        _ => Err("there is no finding".to_string()),
+    }
 }
 
 fn holds(line: &str, shares: &Shares, makes: &Shares) -> Result<(), String> {

@@ -163,7 +163,9 @@ fn kind_text(model: &Model, kind: &crate::model::Kind) -> KindText {
 }
 
 fn question_text(q: &crate::model::Question) -> QuestionText {
-    QuestionText { seller: q.seller.clone(), newcomers: q.newcomers.clone() }
+    // Most questions say nothing of it at all.
+    let altered = if q.altered.iter().all(String::is_empty) { Vec::new() } else { q.altered.clone() };
+    QuestionText { seller: q.seller.clone(), newcomers: q.newcomers.clone(), altered }
 }
 
 fn caution(c: &crate::model::Caution, codes: &mut Codes, faults: &Faults) -> Caution {

@@ -174,6 +174,8 @@ pub(crate) struct Question {
     pub(crate) usual: Option<Entry>,
     pub(crate) seller: String,
     pub(crate) newcomers: String,
+    /// One a choice, as in [`QuestionText`](pack::QuestionText).
+    pub(crate) altered: Vec<String>,
 }
 
 /// A caution.

@@ -163,6 +163,8 @@ fn everything_else_arrives() {
     assert_eq!(core.cautions[0].raised_by, [(4, 1)]);
     assert_eq!(text.notes, ["First paragraph, two lines.", "Second paragraph."]);
     assert_eq!(c.book.questions[GRIP].newcomers, "They take gaps between wire for holes.");
+    assert_eq!(c.book.questions[SKIN].altered, ["", "Bare metal may have been scrubbed."]);
+    assert!(c.book.questions[GRIP].altered.is_empty());
     assert_eq!((c.book.sources.len(), c.book.terms.len()), (1, 1));
     // Counted in the files by hand.
     let counts = [(Basis::Published, 1), (Basis::Practice, 0), (Basis::Memory, 6), (Basis::Invented, 16)];

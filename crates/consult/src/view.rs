@@ -248,6 +248,8 @@ pub struct MakeView {
     pub clues: Vec<String>,
     /// The look that would make it surer, if one is left.
     pub next: Option<NextView>,
+    /// What speaks for parts put on or worked over later, which is another matter: each with its answer.
+    pub altered: Vec<String>,
 }
 
 /// When it was made.

@@ -400,6 +400,8 @@ pub struct QuestionText {
     pub seller: String,
     /// What newcomers get wrong; may be empty.
     pub newcomers: String,
+    /// By choice what it says of a part put on, taken off or worked over later; an empty text, or none at all, for nothing.
+    pub altered: Vec<String>,
 }
 
 /// A figure of the drawings, under the name of a word such as `grip.wire`.
@@ -454,7 +456,7 @@ fields! {
     Saying { id, label, clue, draw }
     KindText { purpose, draw, notes, confusions, found, companions, same_as, also_said }
     Statement { says, basis, source }
-    QuestionText { seller, newcomers }
+    QuestionText { seller, newcomers, altered }
     Figure { name, strokes, says }
     Source { key, text }
     Term { word, means }

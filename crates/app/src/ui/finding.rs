@@ -80,9 +80,7 @@ fn when(years: &YearsView) -> String {
 }
 
 fn reasons(nodes: &mut Vec<Html>, view: &FindingView, guide: &Guide, on: &Callback<Msg>) {
-    let mut change = paragraphs(&view.change);
-    change.push(key("key", "Measure it", on, Msg::Show(Screen::Measures)));
-    card(nodes, "What would change it", change);
+    card(nodes, "What would change it", paragraphs(&view.change));
     nodes.push(text("h2", "", "For and against").named("clues").into());
     nodes.push(clues::clues(&view.clues, on).into());
     old_or_later(nodes, view, on);
@@ -163,7 +161,9 @@ fn old_or_later(nodes: &mut Vec<Html>, view: &FindingView, on: &Callback<Msg>) {
         }
         None => says.push(text("p", "", "No look that is left would tell more about it.")),
     }
+    says.push(key("key", "Measure it", on, Msg::Show(Screen::Measures)));
     card(nodes, "Old or later", says);
+    card(nodes, "Altered since?", paragraphs(&make.altered));
 }
 
 fn second(nodes: &mut Vec<Html>, view: &FindingView, guide: &Guide, on: &Callback<Msg>) {

@@ -13,15 +13,21 @@ const MOST_CHOICES: usize = 6;
 /// Beyond so many choices no more are read.
 const READ_ON: usize = 12;
 
-/// The choices of a question, and where each stands.
-pub(super) fn choices(
-    table: &Table<'_>,
-    quantity: Option<Quantity>,
-    context: &Context<'_>,
-) -> (Vec<Choice>, Vec<Spot>) {
+/// The choices of a question.
+#[derive(Default)]
+pub(super) struct Choices {
+    pub(super) list: Vec<Choice>,
+    /// Where each stands.
+    pub(super) spots: Vec<Spot>,
+    /// What each says of parts put on or worked over later; may be empty.
+    pub(super) altered: Vec<String>,
+}
+
+/// Reads them.
+pub(super) fn choices(table: &Table<'_>, quantity: Option<Quantity>, context: &Context<'_>) -> Choices {
     let tables = table.tables("choice");
     let mut list: Vec<Choice> = Vec::new();
-    let (mut confused, mut spots) = (Vec::new(), Vec::new());
+    let (mut confused, mut spots, mut altered) = (Vec::new(), Vec::new(), Vec::new());
     for t in &tables {
         let id = t.id("bar");
         let upper = t.get("upper");
@@ -45,6 +51,7 @@ pub(super) fn choices(
             confused: Vec::new(),
             upper,
         };
+        let says_altered = t.text("altered", Limit::SENTENCES).unwrap_or_default();
         let names = t.get("confused").map(|v| v.texts(Limit::NAME)).unwrap_or_default();
         t.done();
         let Some(id) = id.filter(|_| list.len() < READ_ON) else {
@@ -57,6 +64,7 @@ pub(super) fn choices(
         }
         confused.push(names);
         spots.push(t.spot_of("id"));
+        altered.push(says_altered);
         list.push(choice);
     }
     for (i, names) in confused.into_iter().enumerate() {
@@ -80,7 +88,7 @@ pub(super) fn choices(
         list[i].confused.dedup();
     }
     counted(table, &list, quantity);
-    (list, spots)
+    Choices { list, spots, altered }
 }
 
 /// The number of choices, and the order of the classes of a measured question.

@@ -1,6 +1,6 @@
 //! `questions/*.toml`: questions and their choices.
 
-use super::choices::choices;
+use super::choices::{Choices, choices};
 use super::{Context, answers, find};
 use crate::checks::MOST_QUESTIONS;
 use crate::cursor::{Table, Value};
@@ -65,7 +65,7 @@ fn question(
             context.faults.add(&t.spot(), says, "Swap the two.");
         }
     }
-    let (choices, choice_spots) = choices(table, quantity, context);
+    let Choices { list: choices, spots: choice_spots, altered } = choices(table, quantity, context);
     let wire = pack::Question {
         code: 0,
         id: id.clone().unwrap_or_default(),
@@ -115,6 +115,7 @@ fn question(
         usual,
         seller,
         newcomers,
+        altered,
     })
 }
 

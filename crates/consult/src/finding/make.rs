@@ -5,7 +5,7 @@ use super::facts::Facts;
 use super::what::make_words;
 use crate::guide::{Aim, Guide};
 use crate::look::TELLS;
-use crate::state::State;
+use crate::state::{State, What};
 use crate::view::{MakeView, NextView};
 use crate::words::{sentence, strength};
 use reason::{log10_odds, rank};
@@ -40,5 +40,18 @@ pub(super) fn view(guide: &Guide, state: &State, facts: &Facts) -> MakeView {
     if let Some(first) = says.get_mut(..1) {
         first.make_ascii_uppercase();
     }
-    MakeView { says, clues, next }
+    MakeView { says, clues, next, altered: altered(guide, state) }
+}
+
+/// Whatever the odds of a copy: a part may be younger than the piece.
+fn altered(guide: &Guide, state: &State) -> Vec<String> {
+    let Some(book) = &guide.book else { return Vec::new() };
+    let of = |(question, text): (usize, &pack::QuestionText)| {
+        let What::OneOf(set) = &state.answer_to(question)?.what else { return None };
+        let [choice] = set[..] else { return None };
+        let says = text.altered.get(choice).filter(|s| !s.is_empty())?;
+        let clue = &guide.core.questions.get(question)?.choices.get(choice)?.clue;
+        Some(format!("{clue}. {}", sentence(says)))
+    };
+    book.questions.iter().enumerate().filter_map(of).collect()
 }
