@@ -4,6 +4,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { complaints, cut, faint, small, themed } from "./eyes.mjs";
+import { ROOMS } from "./rooms.mjs";
 import { FLAT, answer, begin, button, key, tapOn, toFinding } from "./walk.mjs";
 
 /** The way to each screen from the first question. */
@@ -42,6 +43,7 @@ const SCREENS = {
     for (const name of ["I", "X"]) await page.locator(".letters").getByRole("button", { name, exact: true }).tap();
   },
   "set-up": async (page) => { await tapOn(page, button(page, "Set up")); },
+  ...ROOMS,
 };
 
 /** Visits every screen afresh and calls `look` on each. */

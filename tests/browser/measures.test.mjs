@@ -12,7 +12,7 @@ const press = (page, name, label) => group(page, name).first().getByRole("button
 async function enter(page) {
   await toFinding(page);
   const before = await rows(page);
-  await tapOn(page, card(page, "What would change it").getByRole("button", { name: "Measure it", exact: true }));
+  await tapOn(page, card(page, "Old or later").getByRole("button", { name: "Measure it", exact: true }));
   assert.equal(await heading(page), "Measure it");
   await field(page, "air").waitFor();
   return before;

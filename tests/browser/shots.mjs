@@ -6,6 +6,7 @@ import fs from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { Site, phone, serve } from "./harness.mjs";
+import { ROOMS } from "./rooms.mjs";
 import { FLAT, answer, button, choice, key, tapOn, toFinding } from "./walk.mjs";
 
 const OUT = fileURLToPath(new URL("../../target/shots/", import.meta.url));
@@ -80,6 +81,7 @@ const SCREENS = {
     await tapOn(page, key(page, "See finding"));
   },
   setup: async (page) => { await tapOn(page, button(page, "Set up")); },
+  ...ROOMS,
 };
 
 /** Pages of the guide by their fragments. */

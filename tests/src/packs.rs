@@ -52,6 +52,18 @@ pub fn guide() -> Guide {
     Guide::from_bytes(&core, &book, YEAR).expect("the bundled pack can be read")
 }
 
+/// The drawings and the cautions that faults and merits of a piece call for: name, words of the drawing, ids of cautions.
+///
+/// # Panics
+/// When the tables of prices have faults.
+#[must_use]
+#[allow(clippy::expect_used, reason = "a test harness")]
+pub fn conditions() -> Vec<(String, String, String)> {
+    let files = compile::Files::new(texts(&at("data/reference/prices"), ""));
+    let prices = compile::Reference::prices(&files).expect("the tables of prices have no fault").made;
+    prices.conditions.into_iter().map(|c| (c.name, c.draw, c.care)).collect()
+}
+
 /// Relative path and text of every plain file of a pack.
 fn texts(folder: &Path, inside: &str) -> Vec<(String, String)> {
     let mut texts = Vec::new();

@@ -1,7 +1,7 @@
 //! The figures that travel are all that the pack's drawings need: nothing stands undrawn on the page.
 
 use sketch::{Art, Drawing, Scene};
-use tests::packs::guide;
+use tests::packs::{conditions, guide};
 
 fn art(figures: &[consult::Figure]) -> Art {
     Art::new(figures.iter().map(|f| (f.name.as_str(), f.strokes.as_str(), f.says.as_str())))
@@ -69,4 +69,19 @@ fn what_must_come_early_is_short() {
     let early = &guide().core.art;
     let bytes: usize = early.iter().map(|f| f.name.len() + f.strokes.len() + f.says.len()).sum();
     assert!(bytes < 8_000, "{bytes} bytes in {} figures", early.len());
+}
+
+/// The tables of prices bring no figures of their own: a condition is drawn with those that the pack has anyway.
+#[test]
+fn conditions_are_drawn_with_what_the_pack_has() {
+    let guide = guide();
+    let late = art(&guide.book.as_ref().expect("the guide of the tests has its book").art);
+    let conditions = conditions();
+    let undrawn: Vec<_> = conditions.iter().filter(|(_, d, _)| !d.is_empty() && !drawn(d, &late)).collect();
+    assert!(undrawn.is_empty(), "{undrawn:?}");
+    assert!(conditions.iter().filter(|(_, d, _)| !d.is_empty()).count() > 10, "most are drawn");
+    // And each caution that one calls for is in the pack.
+    for care in conditions.iter().flat_map(|(_, _, care)| care.split_whitespace()) {
+        assert!(guide.core.cautions.iter().any(|c| c.id == care), "{care}");
+    }
 }

@@ -118,6 +118,10 @@ pub struct Condition {
     pub without: Vec<u16>,
     /// What it is and why it counts.
     pub says: String,
+    /// What to draw, in the words of the sketches; may be empty.
+    pub draw: String,
+    /// Ids of the cautions of a pack that it calls for, parted by spaces.
+    pub care: String,
     /// What the factors rest on.
     pub basis: Basis,
     /// Index into the sources.
@@ -191,7 +195,7 @@ fields! {
     Cap { low, high, basis }
     Limit { margin, gap, basis }
     Index { currency, name, first, values, basis, source }
-    Condition { id, name, part, low, mid, high, without, says, basis, source }
+    Condition { id, name, part, low, mid, high, without, says, draw, care, basis, source }
     Definition { meaning, name, says, basis, source }
     Step { from, by, basis }
 }

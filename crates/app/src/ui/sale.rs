@@ -2,16 +2,18 @@
 
 mod sheet;
 
+use super::drawing;
 use super::look::heading;
 use super::node::{Node, el, key, several, text, toggle};
 use consult::Msg;
 use consult::sale::{
     Act, ConditionView, Desk, FieldView, PayView, SaleView, SeenView, SoldView, TermsView, WornView,
 };
+use sketch::Art;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
-pub(crate) fn sale(view: &SaleView, on: &Callback<Msg>) -> Html {
+pub(crate) fn sale(view: &SaleView, art: &Art, on: &Callback<Msg>) -> Html {
     let desks = Desk::ALL.iter().zip(&view.desks);
     let desks = desks.map(|(desk, (label, set))| toggle("key", label, *set, on, send(Act::Desk(*desk))));
     let mut nodes: Vec<Html> = vec![
@@ -34,7 +36,7 @@ pub(crate) fn sale(view: &SaleView, on: &Callback<Msg>) -> Html {
         most(&mut nodes, pay, on);
     }
     if let Some(worn) = &view.worn {
-        condition(&mut nodes, worn, on);
+        condition(&mut nodes, worn, art, on);
     }
     if let Some(sheet) = &view.sheet {
         sheet::sheet(&mut nodes, sheet, on);
@@ -140,20 +142,21 @@ fn about(nodes: &mut Vec<Html>, lines: &[String]) {
     nodes.push(el("div", "").named("about").all(lines).into());
 }
 
-fn condition(nodes: &mut Vec<Html>, view: &WornView, on: &Callback<Msg>) {
+fn condition(nodes: &mut Vec<Html>, view: &WornView, art: &Art, on: &Callback<Msg>) {
     let together = view.together.iter().map(|l| text("p", "", l));
     nodes.push(el("div", "card").named("together").set("role", "status").all(together).into());
     for (part, list) in &view.parts {
         nodes.push(text("h2", "", part).named(part).into());
-        nodes
-            .push(el("div", "ticks").named(&format!("{part}.")).all(list.iter().map(|c| tick(c, on))).into());
+        let ticks = list.iter().map(|c| tick(c, art, on));
+        nodes.push(el("div", "ticks").named(&format!("{part}.")).all(ticks).into());
     }
 }
 
-fn tick(view: &ConditionView, on: &Callback<Msg>) -> Node {
+fn tick(view: &ConditionView, art: &Art, on: &Callback<Msg>) -> Node {
     let effect = format!("{}; {}", view.effect, view.basis);
     super::node::button("tick", on, send(Act::Condition(view.condition)))
         .flag("aria-pressed", view.on)
+        .maybe(Some(&view.draw).filter(|d| !d.is_empty()).and_then(|d| drawing::of_choice(d, art)))
         .put(text("b", "", &view.name))
         .put(text("span", "", &view.says))
         .put(text("span", "small", &effect))

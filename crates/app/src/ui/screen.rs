@@ -60,7 +60,7 @@ pub(crate) fn every(body: &Body, around: &Around, guide: &Guide, on: &Callback<M
         Body::List(v) => list::list(v, on),
         Body::Setup(v) => setup::setup(v, around, on),
         Body::Marks(v) => marks::marks(v, on),
-        Body::Sale(v) => sale::sale(v, on),
+        Body::Sale(v) => sale::sale(v, &around.art, on),
         Body::Measures(v) => measures::measures(v, on),
         Body::Look(_) | Body::Place(_) | Body::Later => of_opening(body, around, guide, on),
     }

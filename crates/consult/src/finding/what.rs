@@ -6,6 +6,7 @@ use super::worth;
 use super::years;
 use crate::guide::{Aim, Guide};
 use crate::look::{SPENT, TELLS, next_question};
+use crate::sale;
 use crate::state::{State, What};
 use crate::view::{FindingView, NextView, SecondView};
 use crate::words::{chance, either, inside, likely, sentence};
@@ -52,8 +53,9 @@ pub(crate) fn view(guide: &Guide, state: &State, facts: &Facts) -> FindingView {
     }
 }
 
-/// Warnings raised by an answer, or by a kind that is likely enough to matter; grave ones apart.
+/// Warnings raised by an answer, by the condition, or by a kind that is likely enough to matter; grave ones apart.
 fn cautions(guide: &Guide, state: &State, facts: &Facts) -> (Vec<String>, Vec<String>) {
+    let cares = sale::cares(guide, state);
     let raised = |at: usize, c: &pack::Caution| {
         let by_answer = c.raised_by.iter().any(|(q, choice)| {
             matches!(state.answer_to(usize::from(*q)).map(|g| &g.what),
@@ -64,7 +66,8 @@ fn cautions(guide: &Guide, state: &State, facts: &Facts) -> (Vec<String>, Vec<St
             .map(|(_, p)| p)
             .sum();
         // A warning costs a line, a missed one more: one chance in four is enough. Basis: practice.
-        let raised = by_answer || (facts.told() && by_kind >= 0.25);
+        let by_condition = cares.contains(&c.id.as_str());
+        let raised = by_answer || by_condition || (facts.told() && by_kind >= 0.25);
         // What a look could have shown, and none did, is a note; what no look can show stands on top.
         let on_top = c.grave && (by_answer || c.raised_by.is_empty());
         raised.then(|| (on_top, c.text.clone()))

@@ -25,6 +25,7 @@ pub use view::{
 
 pub(crate) use update::{Run, run};
 pub(crate) use view::view;
+pub(crate) use worn::cares;
 
 /// What stands under the band of a finding: what condition and the results on the sheet do to it, in sentences.
 pub(crate) fn besides(guide: &Guide, state: &State, facts: &Facts) -> Vec<String> {

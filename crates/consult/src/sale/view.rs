@@ -117,6 +117,8 @@ pub struct ConditionView {
     pub name: String,
     /// What it is and why it counts.
     pub says: String,
+    /// What to draw, in the words of the sketches; empty for nothing.
+    pub draw: String,
     /// What it does to the band.
     pub effect: String,
     /// What that rests on.

@@ -55,6 +55,14 @@ pub(crate) fn toggle(prices: &Prices, state: &mut State, at: usize) -> Vec<Strin
     names
 }
 
+/// Ids of the cautions that the conditions of the piece call for; none as long as the tables are on their way.
+pub(crate) fn cares<'a>(guide: &'a Guide, state: &State) -> Vec<&'a str> {
+    let Some(prices) = guide.tables.prices.get() else { return Vec::new() };
+    let held = held(prices, &state.condition);
+    let held = held.iter().filter_map(|at| prices.conditions.get(usize::from(*at)));
+    held.flat_map(|c| c.care.split_whitespace()).collect()
+}
+
 fn effect(c: &Condition) -> String {
     let ends = |v: u16| share(u32::from(v)).trim_start_matches("about ").to_string();
     format!("to {} of the band (half of such: {} to {})", share(u32::from(c.mid)), ends(c.low), ends(c.high))
@@ -73,6 +81,7 @@ pub(crate) fn view(guide: &Guide, prices: &Prices, state: &State, money: bool, f
             condition: at,
             name: c.name.clone(),
             says: c.says.clone(),
+            draw: c.draw.clone(),
             effect: effect(c),
             basis: c.basis.phrase().to_string(),
             on,
