@@ -6,13 +6,17 @@ use crate::run;
 use crate::setup::{self, Chromium, Node};
 use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
+use std::path::PathBuf;
 use std::process::Command;
 
 /// `cargo xtask browser`: builds, then runs the tests whose file names contain one of these parts.
 pub(crate) fn verb(parts: &[String], steps: &mut Steps) -> Result<()> {
     build::site(steps)?;
     let (node, chromium) = setup::browser(steps)?;
-    steps.step("browser", || run::shown(&mut command(&node, &chromium, parts)?))
+    for mut tests in commands(&node, &chromium, parts)? {
+        steps.step("browser", || run::shown(&mut tests))?;
+    }
+    Ok(())
 }
 
 /// `cargo xtask shots`: builds, then takes the pictures whose names contain one of these parts.
@@ -26,8 +30,12 @@ pub(crate) fn shots(parts: &[String], steps: &mut Steps) -> Result<()> {
     Ok(())
 }
 
-/// The command that runs tests against what has been built: all, or those whose file names contain one of the parts.
-pub(super) fn command(node: &Node, chromium: &Chromium, parts: &[String]) -> Result<Command> {
+/// The tests that compare times: nothing else runs beside them.
+const TIMED: &str = "speed.test.mjs";
+
+/// The commands that run tests against what has been built: all, or those whose file names contain one of the parts. Two files
+/// at a time, since each waits for its browser about half the time; those that compare times by themselves.
+pub(super) fn commands(node: &Node, chromium: &Chromium, parts: &[String]) -> Result<Vec<Command>> {
     let folder = house::at("tests/browser");
     let mut tests = house::files(&folder).context("Cannot list tests/browser.")?;
     tests.retain(|file| {
@@ -37,10 +45,14 @@ pub(super) fn command(node: &Node, chromium: &Chromium, parts: &[String]) -> Res
     if tests.is_empty() {
         bail!("There is no such test in {}.", folder.display());
     }
-    let mut command = script(node, chromium)?;
-    // One file at a time: each starts a browser, and timings are compared.
-    command.args(["--test", "--test-reporter=spec", "--test-concurrency=1"]).args(tests);
-    Ok(command)
+    let (timed, others): (Vec<_>, Vec<_>) = tests.into_iter().partition(|file| file.ends_with(TIMED));
+    let of = |(tests, at_a_time): (Vec<PathBuf>, u8)| {
+        let mut command = script(node, chromium)?;
+        let at_a_time = format!("--test-concurrency={at_a_time}");
+        command.args(["--test", "--test-reporter=spec", &at_a_time]).args(tests);
+        Ok(command)
+    };
+    [(others, 2), (timed, 1)].into_iter().filter(|(tests, _)| !tests.is_empty()).map(of).collect()
 }
 
 /// Node with all that the scripts are told.

@@ -73,14 +73,16 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
         same_bits::check(steps, depth)
     })?;
     let (node, chromium) = setup::browser(steps)?;
-    runner(steps, tally, "browser", || {
-        let mut tests = browser::command(&node, &chromium, &[])?;
+    for mut tests in browser::commands(&node, &chromium, &[])? {
         if depth == Depth::Deep {
             tests.env("PRESSMARK_DEEP", "1");
         }
-        let (output, ended_well) = run::heard(&mut tests)?;
-        Ok((Tally::of_node(&output), ended_well))
-    })
+        runner(steps, tally, "browser", || {
+            let (output, ended_well) = run::heard(&mut tests)?;
+            Ok((Tally::of_node(&output), ended_well))
+        })?;
+    }
+    Ok(())
 }
 
 /// A lane that passes or fails as a whole: one check.
