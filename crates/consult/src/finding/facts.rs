@@ -157,7 +157,7 @@ impl Facts {
         for aim in [Aim::Kind, Aim::Make] {
             let ranked = rank(&guide.model, guide.plan(aim), &self.posterior, &self.answers, &reach);
             let telling =
-                |l: &&Look| !guide.core.questions[l.question].by_picture && l.gain >= crate::look::SPENT;
+                |l: &&Look| !guide.core.questions[l.question].by_picture && l.gain >= crate::look::TELLS;
             for look in ranked.iter().filter(telling) {
                 if !asked.contains(&look.question) {
                     asked.push(look.question);
