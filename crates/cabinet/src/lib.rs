@@ -1,0 +1,6 @@
+//! What a person keeps: records with all their versions, as text, as one file, as a table, as linked data and as sheets;
+//! merging, and finding again. Never in here: a browser, a store, a clock (times and ids are given), a pack's tables, HTML.
+
+pub mod edtf;
+pub mod record;
+pub mod text;

@@ -1,0 +1,34 @@
+//! The record and what it is made of.
+
+mod check;
+mod date;
+mod decimal;
+mod money;
+mod number;
+mod parts;
+mod profile;
+mod size;
+mod uuid;
+mod value;
+mod version;
+mod whole;
+mod words;
+
+pub use check::{Limits, OLD_AFTER, faults, is_old, lacks};
+pub use date::{Date, LAST, Moment};
+pub use decimal::{decimal, scaled};
+pub use money::{number as amount, places};
+pub use number::Number;
+pub use parts::{Deal, Event, Mark, Measurement, Opinion, Photo, Valuation};
+pub use profile::{Profile, redacted};
+pub use size::{Size, Unit};
+pub use uuid::Uuid;
+pub use value::{Part, Value};
+pub use version::{MOST_AFTER, Stamp, Version};
+pub use whole::{Record, Unknown};
+pub use words::{Attribution, Standing, Worth};
+
+pub(crate) use parts::is_digest;
+pub(crate) use uuid::hex;
+pub(crate) use value::{short, tidied};
+pub(crate) use whole::PARTS;
