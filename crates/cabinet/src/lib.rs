@@ -1,6 +1,8 @@
 //! What a person keeps: records with all their versions, as text, as one file, as a table, as linked data and as sheets;
 //! merging, and finding again. Never in here: a browser, a store, a clock (times and ids are given), a pack's tables, HTML.
 
+pub mod archive;
 pub mod edtf;
+pub mod merge;
 pub mod record;
 pub mod text;

@@ -26,7 +26,7 @@ pub use uuid::Uuid;
 pub use value::{Part, Value};
 pub use version::{MOST_AFTER, Stamp, Version};
 pub use whole::{Record, Unknown};
-pub use words::{Attribution, Standing, Worth};
+pub use words::{Attribution, Included, Standing, Worth};
 
 pub(crate) use parts::is_digest;
 pub(crate) use uuid::hex;

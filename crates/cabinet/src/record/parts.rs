@@ -3,7 +3,7 @@
 use super::date::Date;
 use super::size::Size;
 use super::value::part;
-use super::words::Worth;
+use super::words::{Included, Worth};
 use units::Money;
 
 part! {
@@ -84,9 +84,9 @@ part! {
         /// Who said it.
         valuer: String = "valuer",
         /// Whether a buyer's premium is in it.
-        premium: Option<bool> = "premium included",
+        premium: Option<Included> = "premium included",
         /// Whether tax is in it.
-        tax: Option<bool> = "tax included",
+        tax: Option<Included> = "tax included",
     }
 }
 

@@ -88,3 +88,13 @@ impl Worth {
         }
     }
 }
+
+choice! {
+    /// Whether something is part of a figure, where it is said at all.
+    Included {
+        /// It is.
+        Yes = "yes",
+        /// It is not.
+        No = "no",
+    }
+}
