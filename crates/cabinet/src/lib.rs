@@ -2,6 +2,7 @@
 //! merging, and finding again. Never in here: a browser, a store, a clock (times and ids are given), a pack's tables, HTML.
 
 pub mod archive;
+pub mod csv;
 pub mod edtf;
 pub mod merge;
 pub mod record;

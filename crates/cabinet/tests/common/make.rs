@@ -140,3 +140,22 @@ pub fn version(random: &mut Random) -> Version {
     version.stamp.after = (0..random.below(4)).map(|_| random.uuid()).collect();
     version
 }
+
+/// A record with nothing wrong in it, as the cabinet would let it be saved.
+pub fn sound(random: &mut Random) -> Record {
+    let mut record = record(random);
+    for m in &mut record.measurements {
+        m.uncertainty = None;
+        if let Some(size) = &mut m.value {
+            size.millionths += 1;
+        }
+    }
+    record.valuations.retain_mut(|v| {
+        v.basis = v.basis.or(Some(Worth::FairMarket));
+        v.date = v.date.or(Date::new(2026, 10, 3));
+        v.source.push_str("three sales");
+        v.high = v.high.zip(v.low).map(|(h, low)| Money { minor: low.minor + h.minor, ..low });
+        v.low.is_some()
+    });
+    record.tidied()
+}
