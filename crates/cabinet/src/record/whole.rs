@@ -112,7 +112,7 @@ impl Part for Unknown {
 }
 
 /// The parts by name, in the order in which they are written. Those in the first two places stand once.
-pub(crate) const PARTS: [&str; 8] =
+const PARTS: [&str; 8] =
     ["acquired", "parted with", "measurement", "mark", "event", "valuation", "photograph", "opinion"];
 
 impl Record {
