@@ -4,6 +4,7 @@
 pub mod archive;
 pub mod csv;
 pub mod edtf;
+pub mod find;
 pub mod linked_art;
 pub mod merge;
 pub mod record;
