@@ -8,4 +8,5 @@ pub mod find;
 pub mod linked_art;
 pub mod merge;
 pub mod record;
+pub mod sheets;
 pub mod text;
