@@ -98,8 +98,7 @@ impl Import {
                         self.stop(&format!("It holds {records} records; at most {MOST_RECORDS} are taken."));
                     } else {
                         self.entries = entries;
-                        self.step = Step::Entries;
-                        self.skip();
+                        self.go_on();
                     }
                 }
                 Err(faults) => self.faults.extend(faults),
@@ -109,8 +108,7 @@ impl Import {
                 self.next += 1;
                 // After so many faults the rest would add none that helps.
                 if self.faults.len() < MOST_FAULTS {
-                    self.step = Step::Entries;
-                    self.skip();
+                    self.go_on();
                 }
             }
             Step::Done => {}
@@ -122,15 +120,9 @@ impl Import {
         self.step = Step::Done;
     }
 
-    /// Passes over what is not read.
-    fn skip(&mut self) {
-        let read = |e: &Entry| matches!(e.sort, Sort::Record | Sort::Photo(_));
-        while self.entries.get(self.next).is_some_and(|e| !read(e)) {
-            self.next += 1;
-        }
-        if self.next >= self.entries.len() {
-            self.step = Step::Done;
-        }
+    /// On to the next entry. Those that are not read are checked too: a name that was damaged must not hide a record.
+    fn go_on(&mut self) {
+        self.step = if self.next < self.entries.len() { Step::Entries } else { Step::Done };
     }
 
     fn entry(&mut self, bytes: &[u8]) {
@@ -147,7 +139,8 @@ impl Import {
                     self.faults.push(format!("{} is no JPEG.", entry.name));
                 }
             }
-            _ => match text::read(data) {
+            Sort::ForPeople | Sort::Foreign => {}
+            Sort::Record => match text::read(data) {
                 Ok(version) => self.versions.push(version),
                 Err(faults) => {
                     let say = |f: &text::Fault| match f.line {
