@@ -123,7 +123,9 @@ fn filters() {
     ];
     let all: Vec<&Version> = versions.iter().collect();
     let mut index = Index::new(&all, TODAY);
-    let find = |index: &Index, filters: &[Filter]| index.find(&Query { filters: filters.to_vec(), ..Query::default() });
+    let find = |index: &Index, filters: &[Filter]| {
+        index.find(&Query { filters: filters.to_vec(), ..Query::default() })
+    };
     assert_eq!(find(&index, &[Filter::Class("toy".to_string())]), [0, 1]);
     assert_eq!(find(&index, &[Filter::Class("toy".to_string()), Filter::Standing(Standing::Owned)]), [0]);
     assert_eq!(find(&index, &[Filter::Material("cast iron".to_string())]), [0, 2]);
@@ -178,9 +180,12 @@ fn among_five_thousand() {
     let looks = Looks::of(&versions[77].record);
     let word = least(&mut || assert!(!index.find(&words("swan wire")).is_empty()));
     let none = least(&mut || assert!(index.find(&words("zeppelin")).is_empty()));
-    let sorted = least(&mut || assert_eq!(index.find(&Query { sort: Sort::Title, ..Query::default() }).len(), 5_000));
+    let sorted =
+        least(&mut || assert_eq!(index.find(&Query { sort: Sort::Title, ..Query::default() }).len(), 5_000));
     let near = least(&mut || assert_eq!(nearest(&index, &looks, 5, None)[0].at, 77));
-    println!("figure: of 5,000 records: made ready {built:?}, two words {word:?}, a word that is nowhere {none:?}, by title {sorted:?}, nearest {near:?}");
+    println!(
+        "figure: of 5,000 records: made ready {built:?}, two words {word:?}, a word that is nowhere {none:?}, by title {sorted:?}, nearest {near:?}"
+    );
     // A search may take 100 ms on a phone four times as slow as this; unoptimised code may take that here.
     for took in [word, none, sorted, near] {
         assert!(took.as_millis() < 100, "{took:?}");

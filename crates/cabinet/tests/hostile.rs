@@ -56,7 +56,10 @@ fn archives_that_went_wrong() {
                 assert_eq!(found.versions, kept, "round {round}");
                 assert_eq!(found.photos.len(), pictures.len(), "round {round}");
             }
-            Err(says) => assert!(!says.is_empty() && says.len() < 50 && says.iter().all(|s| s.ends_with('.')), "{says:?}"),
+            Err(says) => assert!(
+                !says.is_empty() && says.len() < 50 && says.iter().all(|s| s.ends_with('.')),
+                "{says:?}"
+            ),
         }
     }
     println!("figure: archives that went wrong: {}, of which harmless {taken}", rounds());
@@ -79,13 +82,17 @@ fn archives_with_one_bad_record() {
         }
         let mut writer = Writer::new(Moment(1_795_000_000_000));
         let mut bytes = Vec::new();
-        for (name, data) in [("records/a.txt", texts[1].as_bytes()), ("records/b.txt", &bad), (&name, &picture)] {
+        for (name, data) in
+            [("records/a.txt", texts[1].as_bytes()), ("records/b.txt", &bad), (&name, &picture)]
+        {
             bytes.extend(writer.entry(name, data).expect("room"));
             bytes.extend(data);
         }
         bytes.extend(writer.finish());
         // All of it or nothing: a bad record or picture takes the good ones with it.
-        let good = text::read(&bad).is_ok() && digest(&picture) == name[7..71] && picture.starts_with(&[0xff, 0xd8, 0xff]);
+        let good = text::read(&bad).is_ok()
+            && digest(&picture) == name[7..71]
+            && picture.starts_with(&[0xff, 0xd8, 0xff]);
         let (found, _) = import(&bytes);
         assert_eq!(found.is_ok(), good, "round {round}: {:?}", found.err());
         if let Ok(found) = found {
@@ -155,7 +162,8 @@ const TABLE_BARBS: [&[u8]; 12] =
 fn tables_that_went_wrong() {
     let mut random = Random(7);
     let records: Vec<(Uuid, Record)> = (0..4).map(|_| (random.uuid(), sound(&mut random))).collect();
-    let tables: Vec<String> = records.windows(2).map(|w| head() + &row(w[0].0, &w[0].1) + &row(w[1].0, &w[1].1)).collect();
+    let tables: Vec<String> =
+        records.windows(2).map(|w| head() + &row(w[0].0, &w[0].1) + &row(w[1].0, &w[1].1)).collect();
     let mut taken = 0;
     for _ in 0..rounds() {
         let [one, other] = [random.pick(&tables).clone(), random.pick(&tables).clone()];
@@ -166,7 +174,8 @@ fn tables_that_went_wrong() {
             next += 1;
             Uuid::of_random([next; 16])
         };
-        let found = Table::read(&bytes).and_then(|t| take(&t, &guess(&t.heads), &known, &mut fresh, TODAY.later(200)));
+        let found = Table::read(&bytes)
+            .and_then(|t| take(&t, &guess(&t.heads), &known, &mut fresh, TODAY.later(200)));
         match found {
             Ok(found) => {
                 taken += 1;
@@ -214,7 +223,9 @@ fn at(what: &[u8], behind: usize, change: &dyn Fn(&mut u8)) -> Vec<String> {
 
 #[test]
 fn archives_made_to_harm() {
-    let told = |says: Vec<String>, part: &str| assert!(says.iter().any(|s| s.contains(part)), "{part} is not in {says:?}");
+    let told = |says: Vec<String>, part: &str| {
+        assert!(says.iter().any(|s| s.contains(part)), "{part} is not in {says:?}")
+    };
     assert_eq!(with(&|_| {}), Vec::<String>::new());
     // Names that lead elsewhere.
     for (from, to) in [

@@ -31,8 +31,18 @@ const MEMBERS: [(&str, &[&str]); 11] = [
     (
         "HumanMadeObject",
         &[
-            "@context", "id", "type", "_label", "classified_as", "identified_by", "referred_to_by", "dimension", "made_of",
-            "produced_by", "current_location", "representation",
+            "@context",
+            "id",
+            "type",
+            "_label",
+            "classified_as",
+            "identified_by",
+            "referred_to_by",
+            "dimension",
+            "made_of",
+            "produced_by",
+            "current_location",
+            "representation",
         ],
     ),
     ("Type", &["id", "type", "_label", "classified_as"]),
@@ -43,7 +53,10 @@ const MEMBERS: [(&str, &[&str]); 11] = [
     ("Name", &["type", "content", "classified_as"]),
     ("Identifier", &["type", "content", "classified_as"]),
     ("LinguisticObject", &["type", "content", "classified_as"]),
-    ("Dimension", &["type", "value", "lower_value_limit", "upper_value_limit", "classified_as", "unit", "_label"]),
+    (
+        "Dimension",
+        &["type", "value", "lower_value_limit", "upper_value_limit", "classified_as", "unit", "_label"],
+    ),
     ("TimeSpan", &["type", "identified_by", "begin_of_the_begin", "end_of_the_end"]),
 ];
 const MORE_MEMBERS: [(&str, &[&str]); 3] = [
@@ -54,7 +67,10 @@ const MORE_MEMBERS: [(&str, &[&str]); 3] = [
 
 fn check(document: &str, id: &str) -> Result<(), String> {
     let json: Json = serde_json::from_str(document).map_err(|e| e.to_string())?;
-    if json["id"] != format!("urn:uuid:{id}") || json["type"] != "HumanMadeObject" || json["_label"].as_str() == Some("") {
+    if json["id"] != format!("urn:uuid:{id}")
+        || json["type"] != "HumanMadeObject"
+        || json["_label"].as_str() == Some("")
+    {
         return Err("the head is not sound".to_string());
     }
     let mut all = Vec::new();
@@ -137,7 +153,8 @@ fn a_toy_iron() {
     let document = linked_art(random.uuid(), &record, Profile::Public);
     let json: Json = serde_json::from_str(&document).expect("JSON");
     // A toy first, an iron second (rule of a published nomenclature for toys); the ids are those of the lists.
-    let sorts: Vec<&str> = json["classified_as"].as_array().expect("sorts").iter().filter_map(|s| s["id"].as_str()).collect();
+    let sorts: Vec<&str> =
+        json["classified_as"].as_array().expect("sorts").iter().filter_map(|s| s["id"].as_str()).collect();
     assert_eq!(sorts[0], "http://vocab.getty.edu/aat/300211037");
     assert_eq!(sorts[1], "http://www.wikidata.org/entity/Q483634");
     assert_eq!(json["produced_by"]["timespan"]["begin_of_the_begin"], "1875-01-01T00:00:00Z");

@@ -23,7 +23,10 @@ fn tangle(random: &mut Random, count: usize) -> Vec<Version> {
             next.stamp.after.retain(|id| *id != known.stamp.version);
         }
         let name = next.stamp.version;
-        if random.one_in(6) && let Some(last) = all.last_mut() && last.stamp.version != name {
+        if random.one_in(6)
+            && let Some(last) = all.last_mut()
+            && last.stamp.version != name
+        {
             last.stamp.after.push(name);
         }
         all.push(next);

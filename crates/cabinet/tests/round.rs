@@ -76,7 +76,8 @@ fn faults_have_lines() {
 fn unknown_lines_are_kept() {
     let mut random = Random(3);
     let version = version(&mut random);
-    let text = text::write(&version).replace("\nstate:", "\nglaze: blue\n| and green\nstate:") + "\n[kiln]\nheat: much\n";
+    let text = text::write(&version).replace("\nstate:", "\nglaze: blue\n| and green\nstate:")
+        + "\n[kiln]\nheat: much\n";
     let read = text::read(text.as_bytes()).expect("a record");
     assert!(read.record.other.contains(&("glaze".to_string(), "blue\nand green".to_string())));
     assert!(read.record.unknown.iter().any(|u| u.name == "kiln" && !u.lines().is_empty()));
@@ -105,4 +106,18 @@ fn the_past_of_a_version() {
         last = next;
     }
     assert_eq!(last.stamp.after.len(), cabinet::record::MOST_AFTER);
+}
+
+#[test]
+fn archives_of_another_program() {
+    // Made by Python's zipfile: `zip/make.py`.
+    for bytes in [include_bytes!("zip/stored.zip").as_slice(), include_bytes!("zip/streamed.zip")] {
+        let found = import(bytes).0.expect("an export that was packed again");
+        assert_eq!(found.versions.len(), 1);
+        assert_eq!(found.versions[0].record.title, "Small flat iron");
+        assert_eq!(found.photos[0].0, found.versions[0].record.photos[0].digest);
+        assert_eq!(found.notes, ["1 other thing lies in the file and is left."]);
+    }
+    let says = import(include_bytes!("zip/packed.zip")).0.expect_err("compressed");
+    assert!(says.iter().any(|s| s.contains("packed again by another program")), "{says:?}");
 }

@@ -18,7 +18,9 @@ fn words(sheet: &Sheet) -> String {
     for block in &sheet.blocks {
         match block {
             Block::Heading(t) | Block::Says(t) | Block::Care(t) | Block::Blank(t, _) => out.push(t.clone()),
-            Block::Facts(list) | Block::Photos(list) => out.extend(list.iter().map(|(a, b)| format!("{a}: {b}"))),
+            Block::Facts(list) | Block::Photos(list) => {
+                out.extend(list.iter().map(|(a, b)| format!("{a}: {b}")))
+            }
             Block::Table(heads, rows) => {
                 assert!(rows.iter().all(|r| r.len() == heads.len()), "{heads:?}");
                 out.push(heads.join("|"));
@@ -162,17 +164,32 @@ fn the_heirs_read_of_danger_first() {
 
 #[test]
 fn a_year() {
-    let deal = |date: &str, price: &str| Some(Deal { date: Date::read(date).ok(), price: amount(price), ..Deal::default() });
+    let deal = |date: &str, price: &str| {
+        Some(Deal { date: Date::read(date).ok(), price: amount(price), ..Deal::default() })
+    };
     let records = [
         Record { acquired: deal("2026-02-01", "12.50 USD"), ..Record::default() },
         Record { acquired: deal("2026", "7.50 USD"), ..Record::default() },
-        Record { acquired: deal("2026-03", "3.00 EUR"), parted: deal("2026-08-09", "9.00 EUR"), standing: Standing::Sold, ..Record::default() },
+        Record {
+            acquired: deal("2026-03", "3.00 EUR"),
+            parted: deal("2026-08-09", "9.00 EUR"),
+            standing: Standing::Sold,
+            ..Record::default()
+        },
         Record { acquired: deal("2025-12-31", "99.00 USD"), ..Record::default() },
         Record { acquired: deal("2026-05-05", ""), ..Record::default() },
     ];
     let all: Vec<&Record> = records.iter().collect();
     let words = words(&annual(&all, 2026, TODAY));
-    for told in ["Owned: 4", "Sold: 1", "4 pieces.", "Paid: 20.00 USD.", "Paid: 3.00 EUR.", "Received: 9.00 EUR.", "1 piece without a price"] {
+    for told in [
+        "Owned: 4",
+        "Sold: 1",
+        "4 pieces.",
+        "Paid: 20.00 USD.",
+        "Paid: 3.00 EUR.",
+        "Received: 9.00 EUR.",
+        "1 piece without a price",
+    ] {
         assert!(words.contains(told), "{told} is not in {words}");
     }
     assert!(!words.contains("99.00"));
@@ -190,7 +207,11 @@ fn an_opinion_is_not_led() {
     let sheet = second_opinion(Random(1).uuid(), &record, "Is the grip right?", TODAY);
     let words = words(&sheet);
     let last = words.find("read this last").unwrap_or_default();
-    assert!(words.starts_with("A second opinion") && words.contains("Is the grip right?") && words.contains("A chip."));
+    assert!(
+        words.starts_with("A second opinion")
+            && words.contains("Is the grip right?")
+            && words.contains("A chip.")
+    );
     assert!(words.find("Guess").is_some_and(|at| at > last), "{words}");
     assert!(words[last..].contains("Guess of a kind") && words[last..].contains("Guess of a maker"));
 }
@@ -198,7 +219,9 @@ fn an_opinion_is_not_led() {
 #[test]
 fn a_sale_text_says_what_is_not_known() {
     let words = words(&sale_text(&Record { title: "A small iron".to_string(), ..Record::default() }));
-    for told in ["condition is not described", "not known", "No mark was found", "was not measured", "Do not heat"] {
+    for told in
+        ["condition is not described", "not known", "No mark was found", "was not measured", "Do not heat"]
+    {
         assert!(words.contains(told), "{told} is not in {words}");
     }
     assert!(!words.to_lowercase().contains("genuine"));

@@ -50,9 +50,12 @@ pub(super) struct List {
 /// Finds the list, from the last bytes of a file of `total` bytes.
 pub(super) fn find(tail: &[u8], total: u64) -> Result<List, String> {
     if total > MOST_BYTES {
-        return Err("The file is larger than four gigabytes, which is more than an export can be.".to_string());
+        return Err(
+            "The file is larger than four gigabytes, which is more than an export can be.".to_string()
+        );
     }
-    let cut = || "The file is no export, or its end is missing. Copy it again from where it came.".to_string();
+    let cut =
+        || "The file is no export, or its end is missing. Copy it again from where it came.".to_string();
     let start = total.checked_sub(tail.len() as u64).ok_or_else(cut)?;
     // The last signature whose remark reaches just to the end of the file.
     let at = (0..tail.len().saturating_sub(21)).rev().find(|at| {
@@ -169,7 +172,8 @@ impl Entry {
     /// A sentence when header and list disagree, or the data is damaged.
     pub fn data<'a>(&self, bytes: &'a [u8]) -> Result<&'a [u8], String> {
         let name = short(&self.name);
-        let differs = || format!("\u{201c}{name}\u{201d} is not what the list at the end of the file says of it.");
+        let differs =
+            || format!("\u{201c}{name}\u{201d} is not what the list at the end of the file says of it.");
         let head = bytes.get(..30).filter(|h| h.starts_with(b"PK\x03\x04")).ok_or_else(differs)?;
         let read = |at: usize| short_at(head, at).unwrap_or_default();
         let long = |at: usize| long_at(head, at).unwrap_or_default();

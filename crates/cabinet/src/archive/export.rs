@@ -18,7 +18,12 @@ impl Export {
     ///
     /// # Errors
     /// A sentence when it does not fit.
-    pub fn begin(now: Moment, records: usize, photos: usize, index: &str) -> Result<(Export, Vec<u8>), String> {
+    pub fn begin(
+        now: Moment,
+        records: usize,
+        photos: usize,
+        index: &str,
+    ) -> Result<(Export, Vec<u8>), String> {
         let mut export = Export { writer: Writer::new(now) };
         let mut out = export.whole(README, readme(now, records, photos).as_bytes())?;
         out.extend(export.whole(INDEX, index.as_bytes())?);
@@ -43,7 +48,8 @@ impl Export {
         }
         // Two states may wear one version's id when a file was changed by hand: both are kept.
         let again = name.replace(".txt", "-again.txt");
-        self.whole(&name, text.as_bytes()).or_else(|says| self.whole(&again, text.as_bytes()).map_err(|_| says))
+        self.whole(&name, text.as_bytes())
+            .or_else(|says| self.whole(&again, text.as_bytes()).map_err(|_| says))
     }
 
     /// What stands before a photograph. After it the caller sends the photograph itself.

@@ -84,7 +84,8 @@ impl Import {
     pub fn give(&mut self, bytes: &[u8]) {
         let wanted = self.wants().map_or(0, |w| w.to - w.from);
         if wanted != bytes.len() as u64 {
-            return self.stop("The file could not be read to its end. Perhaps it was moved or changed meanwhile.");
+            return self
+                .stop("The file could not be read to its end. Perhaps it was moved or changed meanwhile.");
         }
         match core::mem::replace(&mut self.step, Step::Done) {
             Step::Tail => match find(bytes, self.total) {
@@ -167,14 +168,17 @@ impl Import {
         let mut ids: Vec<_> = self.versions.iter().map(|v| v.stamp.id).collect();
         ids.sort_unstable();
         if ids.chunk_by(|a, b| a == b).any(|states| states.len() > MOST_STATES) {
-            self.faults.push(format!("It holds more than {MOST_STATES} states of one record, which no export does."));
+            self.faults.push(format!(
+                "It holds more than {MOST_STATES} states of one record, which no export does."
+            ));
         }
         if !self.faults.is_empty() {
             self.faults.truncate(MOST_FAULTS + 1);
             return Err(self.faults);
         }
         let foreign = self.entries.iter().filter(|e| e.sort == Sort::Foreign).count();
-        let photo = |e: Entry| if let Sort::Photo(digest) = e.sort.clone() { Some((digest, e)) } else { None };
+        let photo =
+            |e: Entry| if let Sort::Photo(digest) = e.sort.clone() { Some((digest, e)) } else { None };
         let photos: Vec<(String, Entry)> = self.entries.into_iter().filter_map(photo).collect();
         let mut have: Vec<&str> = photos.iter().map(|(digest, _)| digest.as_str()).collect();
         have.sort_unstable();
@@ -182,8 +186,16 @@ impl Import {
         let missing = named.filter(|p| have.binary_search(&p.digest.as_str()).is_err()).count();
         let mut notes = Vec::new();
         for (count, one, many) in [
-            (foreign, "other thing lies in the file and is left", "other things lie in the file and are left"),
-            (missing, "photograph is named and is not in the file", "photographs are named and are not in the file"),
+            (
+                foreign,
+                "other thing lies in the file and is left",
+                "other things lie in the file and are left",
+            ),
+            (
+                missing,
+                "photograph is named and is not in the file",
+                "photographs are named and are not in the file",
+            ),
         ] {
             if count > 0 {
                 notes.push(format!("{count} {}.", if count == 1 { one } else { many }));

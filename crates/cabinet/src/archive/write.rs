@@ -30,10 +30,16 @@ impl Writer {
         let date = now.date();
         // Time of the day in steps of two seconds, years from 1980 (APPNOTE 4.4.6).
         let s = now.0.clamp(0, crate::record::LAST.0) / 1000 % 86_400;
-        let time = (s / 3600) << 11 | (s / 60 % 60) << 5 | (s % 60) / 2;
+        let time = (s / 3600) << 11 | (s / 60 % 60) << 5 | (s / 2 % 30);
         let year = (i64::from(date.year) - 1980).clamp(0, 127);
         let day = year << 9 | i64::from(date.month) << 5 | i64::from(date.day);
-        Writer { offset: 0, entries: 0, names: Vec::new(), directory: Vec::new(), stamp: [time as u16, day as u16] }
+        Writer {
+            offset: 0,
+            entries: 0,
+            names: Vec::new(),
+            directory: Vec::new(),
+            stamp: [time as u16, day as u16],
+        }
     }
 
     /// The bytes that stand before an entry's own. After them the caller sends `data` itself.

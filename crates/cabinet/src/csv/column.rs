@@ -1,7 +1,7 @@
 //! The columns of the table.
 
 use super::cell::{defused, quoted};
-use crate::record::{Deal, Mark, Part, Record, Uuid, Value, Valuation, amount, decimal};
+use crate::record::{Deal, Mark, Part, Record, Uuid, Valuation, Value, amount, decimal};
 use units::Money;
 
 /// A column.
@@ -52,7 +52,11 @@ const fn column(head: &'static str, also: &'static str, of: Of) -> Column {
 /// All columns, in order.
 pub const COLUMNS: [Column; 46] = [
     column("id", "uuid|identity", Of::Id),
-    column("number", "no|nr|inventory number|catalogue number|accession number|object number", Of::Line("number")),
+    column(
+        "number",
+        "no|nr|inventory number|catalogue number|accession number|object number",
+        Of::Line("number"),
+    ),
     column("state", "status", Of::Line("state")),
     column("title", "name|object name|object", Of::Line("title")),
     column("class", "category|group|broad type", Of::Line("class")),
@@ -78,7 +82,11 @@ pub const COLUMNS: [Column; 46] = [
     column("whom to ask", "ask|expert", Of::Line("whom to ask")),
     column("notes", "note|remarks|remark|comment|comments", Of::Line("notes")),
     column("acquired how", "how acquired|acquisition|acquired", Of::Acquired("how")),
-    column("acquired date", "bought on|date bought|date acquired|purchase date|acquisition date", Of::Acquired("date")),
+    column(
+        "acquired date",
+        "bought on|date bought|date acquired|purchase date|acquisition date",
+        Of::Acquired("date"),
+    ),
     column("acquired with", "bought from|seller|source|acquired from|dealer|from", Of::Acquired("with")),
     column("acquired where", "bought at|bought where|where bought", Of::Acquired("where")),
     column("price paid", "price|paid|cost|purchase price", Of::Price { parted: false }),
@@ -160,5 +168,11 @@ fn end(record: &Record, high: bool) -> Option<Money> {
 /// The texts of marks in one cell, a line each.
 pub(super) fn marks(marks: &[Mark]) -> String {
     let one = |m: &Mark| if m.text.is_empty() { m.sign.clone() } else { m.text.clone() };
-    marks.iter().map(one).filter(|t| !t.is_empty()).map(|t| t.replace('\n', " ")).collect::<Vec<_>>().join("\n")
+    marks
+        .iter()
+        .map(one)
+        .filter(|t| !t.is_empty())
+        .map(|t| t.replace('\n', " "))
+        .collect::<Vec<_>>()
+        .join("\n")
 }

@@ -12,7 +12,9 @@ pub(super) fn day(text: &str) -> Result<Date, String> {
     // A time behind it is midnight, which a spreadsheet adds by itself.
     let bare = text.strip_suffix(" 00:00:00").or_else(|| text.strip_suffix(" 00:00")).unwrap_or(text);
     let parts: Vec<&str> = bare.split(['/', '.', '-']).map(str::trim).collect();
-    let number = |t: &str| if t.len() <= 4 && t.bytes().all(|b| b.is_ascii_digit()) { t.parse::<i16>().ok() } else { None };
+    let number = |t: &str| {
+        if t.len() <= 4 && t.bytes().all(|b| b.is_ascii_digit()) { t.parse::<i16>().ok() } else { None }
+    };
     let [Some(a), Some(b), Some(c)] = [0, 1, 2].map(|at| parts.get(at).and_then(|t| number(t))) else {
         return Err(unclear());
     };
@@ -52,7 +54,17 @@ mod tests {
         ] {
             assert_eq!(day(text).map(|d| d.shown()), Ok(shown.to_string()), "{text}");
         }
-        for text in ["3/10/2026", "10.3.2026", "3/10/26", "31/2/2026", "", "soon", "1/2/3/2026", "0/0/2026", "-/-/2026"] {
+        for text in [
+            "3/10/2026",
+            "10.3.2026",
+            "3/10/26",
+            "31/2/2026",
+            "",
+            "soon",
+            "1/2/3/2026",
+            "0/0/2026",
+            "-/-/2026",
+        ] {
             assert!(day(text).is_err(), "{text} was taken");
         }
     }

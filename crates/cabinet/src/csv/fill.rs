@@ -17,7 +17,10 @@ type Wrong = (&'static str, String);
 
 impl Row<'_> {
     fn cell(&self, of: Of) -> Option<(&'static str, &str)> {
-        self.cells.iter().find(|(column, _)| column.of == of).map(|(column, text)| (column.head, text.as_str()))
+        self.cells
+            .iter()
+            .find(|(column, _)| column.of == of)
+            .map(|(column, text)| (column.head, text.as_str()))
     }
 
     /// Writes the cells over a record. An empty cell leaves what is there: a spreadsheet loses more than it adds. Gives
@@ -58,9 +61,12 @@ impl Row<'_> {
         let code = self.cell(currency).map(|(_, code)| code);
         let money = match code {
             _ if text.ends_with(|c: char| c.is_ascii_alphabetic()) => Money::read(text),
-            None => Err("An amount needs its currency: three letters such as USD, in a column of its own.".to_string()),
+            None => Err("An amount needs its currency: three letters such as USD, in a column of its own."
+                .to_string()),
             Some(code) => Currency::new(&code.to_uppercase())
-                .ok_or_else(|| format!("\u{201c}{}\u{201d} is no currency: three letters such as USD.", short(code)))
+                .ok_or_else(|| {
+                    format!("\u{201c}{}\u{201d} is no currency: three letters such as USD.", short(code))
+                })
                 .and_then(|currency| Ok(Money { minor: scaled(text, places(currency))?, currency })),
         };
         money.map_err(|says| faults.push((head, says))).ok()
@@ -70,11 +76,13 @@ impl Row<'_> {
     fn valuation(&self, record: &mut Record, faults: &mut Vec<Wrong>) {
         let low = self.money(Of::Value { high: false }, Of::ValueCurrency, faults);
         let high = self.money(Of::Value { high: true }, Of::ValueCurrency, faults);
-        let read = |key: &'static str| self.cell(Of::Valued(key)).map(|(head, text)| (head, text.to_string()));
+        let read =
+            |key: &'static str| self.cell(Of::Valued(key)).map(|(head, text)| (head, text.to_string()));
         let (basis, date, source) = (read("basis"), read("date"), read("source"));
         let mut wrong = |head: &'static str, says: String| faults.push((head, says));
         let basis = basis.and_then(|(head, text)| Worth::read(&text).map_err(|says| wrong(head, says)).ok());
-        let date: Option<Date> = date.and_then(|(head, text)| day(&text).map_err(|says| wrong(head, says)).ok());
+        let date: Option<Date> =
+            date.and_then(|(head, text)| day(&text).map_err(|says| wrong(head, says)).ok());
         let source = source.map(|(_, text)| text);
         if low.is_none() && high.is_none() && basis.is_none() && date.is_none() && source.is_none() {
             return;

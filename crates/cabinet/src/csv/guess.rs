@@ -11,7 +11,9 @@ pub fn guess(heads: &[String]) -> Vec<Option<usize>> {
     let mut out: Vec<Option<usize>> = vec![None; heads.len()];
     for own in [true, false] {
         for (at, head) in plain.iter().enumerate() {
-            let means = |c: &super::Column| if own { bare(c.head) == *head } else { c.also.split('|').any(|w| w == head) };
+            let means = |c: &super::Column| {
+                if own { bare(c.head) == *head } else { c.also.split('|').any(|w| w == head) }
+            };
             if out[at].is_none()
                 && let Some(column) = (0..COLUMNS.len()).find(|c| !taken.contains(c) && means(&COLUMNS[*c]))
             {
@@ -42,10 +44,22 @@ mod tests {
 
     #[test]
     fn words_of_other_tables() {
-        let heads = ["Inventory-Number", "Object", "Weight (g)", "Bought from", "Value", "Currency", "Colour", "value low"];
+        let heads = [
+            "Inventory-Number",
+            "Object",
+            "Weight (g)",
+            "Bought from",
+            "Value",
+            "Currency",
+            "Colour",
+            "value low",
+        ];
         let found: Vec<&str> =
             guess(&heads.map(String::from)).into_iter().map(|c| c.map_or("", |c| COLUMNS[c].head)).collect();
-        assert_eq!(found, ["number", "title", "weight g", "acquired with", "", "value currency", "", "value low"]);
+        assert_eq!(
+            found,
+            ["number", "title", "weight g", "acquired with", "", "value currency", "", "value low"]
+        );
         let own: Vec<String> = COLUMNS.iter().map(|c| c.head.to_string()).collect();
         assert_eq!(guess(&own), (0..COLUMNS.len()).map(Some).collect::<Vec<_>>());
         // A word names one column only.

@@ -79,7 +79,9 @@ pub fn take(
         let record = record.tidied();
         // What was wrong before is not this table's fault.
         let old = before.as_ref().map(|b| faults(b, today)).unwrap_or_default();
-        wrong.extend(faults(&record, today).into_iter().filter(|f| !old.contains(f)).map(|says| fault("", says)));
+        wrong.extend(
+            faults(&record, today).into_iter().filter(|f| !old.contains(f)).map(|says| fault("", says)),
+        );
         ids.push((id, *place));
         taken.new += usize::from(before.is_none());
         if before.as_ref() != Some(&record) {

@@ -29,7 +29,8 @@ fn plain(text: &str) -> Option<Span> {
     let doubt = usize::from(text.starts_with(['?', '~', '%']));
     let negative = text[doubt..].starts_with('-');
     // The sign of the year is taken out, so that the rest falls apart at its dashes.
-    let unsigned = if negative { format!("{}{}", &text[..doubt], &text[doubt + 1..]) } else { text.to_string() };
+    let unsigned =
+        if negative { format!("{}{}", &text[..doubt], &text[doubt + 1..]) } else { text.to_string() };
     let parts: Vec<&str> = unsigned.split('-').collect();
     let year = Component::read(parts[0], 4)?;
     let month = parts.get(1).map(|p| Component::read(p, 2));
@@ -56,7 +57,13 @@ fn plain(text: &str) -> Option<Span> {
 }
 
 /// The lowest level that has the date.
-fn level(negative: bool, year: &Component, month: Option<&Component>, day: Option<&Component>, code: Option<i64>) -> u8 {
+fn level(
+    negative: bool,
+    year: &Component,
+    month: Option<&Component>,
+    day: Option<&Component>,
+    code: Option<i64>,
+) -> u8 {
     let all: Vec<&Component> = [Some(year), month, day].into_iter().flatten().collect();
     let last = all.len() - 1;
     let partly = all.iter().enumerate().any(|(at, c)| c.before || (c.behind && at < last));
@@ -82,7 +89,12 @@ fn bounds(year: &Component, negative: bool) -> Option<(i64, i64)> {
 }
 
 /// The first and the last day that fit.
-fn days(year: &Component, negative: bool, month: Option<&Component>, day: Option<&Component>) -> Option<(Day, Day)> {
+fn days(
+    year: &Component,
+    negative: bool,
+    month: Option<&Component>,
+    day: Option<&Component>,
+) -> Option<(Day, Day)> {
     let (from, to) = bounds(year, negative)?;
     let months = |m: &u8| month.is_none_or(|c| c.fits(i64::from(*m)));
     let fits = |y: i64, m: u8, d: &u8| *d <= month_length(y, m) && day.is_none_or(|c| c.fits(i64::from(*d)));
@@ -96,7 +108,10 @@ fn days(year: &Component, negative: bool, month: Option<&Component>, day: Option
         }
     }
     for y in (from..=to).rev().filter(years) {
-        let found = (1..=12).rev().filter(months).find_map(|m| (1..=31).rev().find(|d| fits(y, m, d)).map(|d| (m, d)));
+        let found = (1..=12)
+            .rev()
+            .filter(months)
+            .find_map(|m| (1..=31).rev().find(|d| fits(y, m, d)).map(|d| (m, d)));
         if let Some((month, day)) = found {
             return Some((first?, Day { year: y, month, day }));
         }

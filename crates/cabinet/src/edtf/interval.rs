@@ -27,9 +27,8 @@ fn interval(from: &str, to: &str) -> Option<Span> {
         "" => Some((End::Unknown, End::Unknown, 1)),
         ".." => Some((End::Open, End::Open, 1)),
         // Lost digits within an interval belong to level 2.
-        text => date::read(text, false).map(|s| {
-            (s.earliest, s.latest, if text.contains('X') { 2 } else { s.level })
-        }),
+        text => date::read(text, false)
+            .map(|s| (s.earliest, s.latest, if text.contains('X') { 2 } else { s.level })),
     };
     let (from, to) = (end(from)?, end(to)?);
     let dates = [from.0, to.0].iter().filter(|e| matches!(e, End::At(_))).count();

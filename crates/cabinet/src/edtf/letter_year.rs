@@ -8,7 +8,8 @@ pub(super) fn read(text: &str) -> Option<Span> {
     let (rest, figures) = rest.split_once('S').map_or((rest, None), |(rest, s)| (rest, Some(s)));
     let (number, power) = rest.split_once('E').map_or((rest, None), |(rest, p)| (rest, Some(p)));
     let (sign, digits) = number.strip_prefix('-').map_or((1, number), |rest| (-1, rest));
-    let figure = |t: &str, most: usize| (1..=most).contains(&t.len()) && t.bytes().all(|b| b.is_ascii_digit());
+    let figure =
+        |t: &str, most: usize| (1..=most).contains(&t.len()) && t.bytes().all(|b| b.is_ascii_digit());
     if !figure(digits, 15) || digits.starts_with('0') || (power.is_none() && digits.len() < 5) {
         return None;
     }

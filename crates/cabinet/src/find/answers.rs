@@ -19,7 +19,8 @@ pub fn answers(link: &str) -> Answers {
     for token in body.split('/').skip(2) {
         let Some((question, choices)) = token.split_once('.') else { continue };
         let Ok(question) = question.parse() else { continue };
-        let choices: Option<Vec<u16>> = choices.trim_end_matches('u').split('+').map(|c| c.parse().ok()).collect();
+        let choices: Option<Vec<u16>> =
+            choices.trim_end_matches('u').split('+').map(|c| c.parse().ok()).collect();
         if let Some(mut choices) = choices {
             choices.sort_unstable();
             out.push((question, choices));

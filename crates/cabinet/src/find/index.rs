@@ -109,7 +109,9 @@ impl Index {
         let asked = folded(&query.words);
         let words: Vec<&str> = asked.split_whitespace().collect();
         let filters: Vec<(&Filter, String)> = query.filters.iter().map(|f| (f, folded(f.word()))).collect();
-        let answers = |e: &Entry| filters.iter().all(|(f, word)| e.holds(f, word)) && words.iter().all(|w| e.all.contains(w));
+        let answers = |e: &Entry| {
+            filters.iter().all(|(f, word)| e.holds(f, word)) && words.iter().all(|w| e.all.contains(w))
+        };
         let found: Vec<usize> = (0..self.entries.len()).filter(|at| answers(&self.entries[*at])).collect();
         let keys = |at: usize| &self.entries[found[at]].keys;
         let by = order(found.len(), &|a, b| query.sort.compare(keys(a), keys(b), query.backwards));
@@ -143,7 +145,8 @@ impl Entry {
         for (_, part) in record.parts() {
             add(part);
         }
-        let mut exact: Vec<String> = [&record.class, &record.kind, &record.location].map(|t| folded(t)).to_vec();
+        let mut exact: Vec<String> =
+            [&record.class, &record.kind, &record.location].map(|t| folded(t)).to_vec();
         exact.extend(record.materials.iter().map(|m| folded(m)));
         let mut looks = Looks::of(record);
         let answers = told.add(&core::mem::take(&mut looks.answers));
@@ -182,9 +185,11 @@ impl Entry {
 /// The words that stand in one place of the records, with how many have each, most first: for a list to choose from.
 #[must_use]
 pub fn words_of(versions: &[&Version], of: &dyn Fn(&Record) -> Vec<String>) -> Vec<(String, usize)> {
-    let mut all: Vec<String> = versions.iter().flat_map(|v| of(&v.record)).filter(|w| !w.is_empty()).collect();
+    let mut all: Vec<String> =
+        versions.iter().flat_map(|v| of(&v.record)).filter(|w| !w.is_empty()).collect();
     all.sort_unstable();
-    let counted: Vec<(String, usize)> = all.chunk_by(|a, b| a == b).map(|c| (c[0].clone(), c.len())).collect();
+    let counted: Vec<(String, usize)> =
+        all.chunk_by(|a, b| a == b).map(|c| (c[0].clone(), c.len())).collect();
     let by = order(counted.len(), &|a, b| counted[b].1.cmp(&counted[a].1));
     units::arranged(counted, &by)
 }

@@ -36,9 +36,21 @@ impl Looks {
 
     /// The looks of a piece in the hand.
     #[must_use]
-    pub fn new(link: &str, length: Option<u32>, weight: Option<u32>, lettering: &str, outline: Vec<i32>) -> Looks {
+    pub fn new(
+        link: &str,
+        length: Option<u32>,
+        weight: Option<u32>,
+        lettering: &str,
+        outline: Vec<i32>,
+    ) -> Looks {
         let some = |n: Option<u32>| n.filter(|n| *n > 0);
-        Looks { answers: answers(link), length: some(length), weight: some(weight), marks: words(lettering), outline }
+        Looks {
+            answers: answers(link),
+            length: some(length),
+            weight: some(weight),
+            marks: words(lettering),
+            outline,
+        }
     }
 }
 

@@ -49,6 +49,9 @@ pub fn folded(text: &str) -> String {
 mod tests {
     #[test]
     fn accents_do_not_matter() {
-        assert_eq!(super::folded("Bügeleisen, Ciężkie Żelazko; Straße"), "bugeleisen, ciezkie zelazko; strasse");
+        assert_eq!(
+            super::folded("Bügeleisen, Ciężkie Żelazko; Straße"),
+            "bugeleisen, ciezkie zelazko; strasse"
+        );
     }
 }

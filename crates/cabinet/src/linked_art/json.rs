@@ -38,7 +38,8 @@ impl Json {
                 out.push(']');
             }
             Json::Object(members) => {
-                let members = members.iter().filter(|(_, value)| !matches!(value, Json::List(l) if l.is_empty()));
+                let members =
+                    members.iter().filter(|(_, value)| !matches!(value, Json::List(l) if l.is_empty()));
                 out.push('{');
                 for (at, (key, value)) in members.enumerate() {
                     out.push_str(if at > 0 { "," } else { "" });

@@ -7,16 +7,15 @@ mod statement;
 mod vocabulary;
 
 use crate::record::{
-    Mark, Profile, Record, Uuid, deal_in_words, event_in_words, is_digest, mark_in_words, measured_in_words, redacted,
-    valuation_in_words,
+    Mark, Profile, Record, Uuid, deal_in_words, event_in_words, is_digest, mark_in_words, measured_in_words,
+    redacted, valuation_in_words,
 };
 use json::{Json, text};
 use statement::{name, statement};
 use vocabulary::{
-    CONDITION, DESCRIPTION, DIMENSIONS_TEXT, INSCRIPTION, ITEM, LOCAL_NUMBER, MARKINGS, MATERIALS, MATERIALS_TEXT, PRIMARY_NAME,
-    PROVENANCE, THINGS, VALUATION, find, pressing_iron, reference,
+    CONDITION, DESCRIPTION, DIMENSIONS_TEXT, INSCRIPTION, ITEM, LOCAL_NUMBER, MARKINGS, MATERIALS,
+    MATERIALS_TEXT, PRIMARY_NAME, PROVENANCE, THINGS, VALUATION, find, pressing_iron, reference,
 };
-
 
 /// The record as JSON, as the profile lets it be seen.
 #[must_use]
@@ -30,7 +29,8 @@ pub fn linked_art(id: Uuid, record: &Record, profile: Profile) -> String {
 
 fn object(id: Uuid, record: &Record) -> Json {
     let number = record.number.as_ref().map(|n| n.text());
-    let label = [record.title.as_str(), record.kind.as_str(), record.class.as_str(), number.unwrap_or_default()];
+    let label =
+        [record.title.as_str(), record.kind.as_str(), record.class.as_str(), number.unwrap_or_default()];
     let label = label.into_iter().find(|t| !t.is_empty()).unwrap_or("Piece without a title");
     let mut names = vec![name("Name", label, &PRIMARY_NAME)];
     names.extend(number.map(|n| name("Identifier", n, &LOCAL_NUMBER)));
@@ -65,7 +65,8 @@ fn object(id: Uuid, record: &Record) -> Json {
 /// What sort of thing it is: by the words of its class and kind.
 fn sorts(record: &Record) -> Vec<Json> {
     let all = format!("{} {}", record.class, record.kind).to_lowercase();
-    let words: Vec<&str> = all.split(|c: char| !c.is_alphanumeric() && c != '\'').filter(|w| !w.is_empty()).collect();
+    let words: Vec<&str> =
+        all.split(|c: char| !c.is_alphanumeric() && c != '\'').filter(|w| !w.is_empty()).collect();
     let mut out: Vec<Json> = Vec::new();
     let iron = words.iter().any(|w| matches!(*w, "iron" | "irons" | "flatiron" | "sadiron"));
     for thing in &THINGS {

@@ -48,8 +48,10 @@ fn timespan(record: &Record) -> Option<Json> {
     if words.is_empty() {
         return None;
     }
-    let mut members =
-        vec![("type", text("TimeSpan")), ("identified_by", Json::List(vec![name("Name", words, &DISPLAY_NAME)]))];
+    let mut members = vec![
+        ("type", text("TimeSpan")),
+        ("identified_by", Json::List(vec![name("Name", words, &DISPLAY_NAME)])),
+    ];
     let moment = |end: End, time: &str| match end {
         // Other years have no form that every reader takes.
         End::At(d) if (1..=9999).contains(&d.year) => {

@@ -115,7 +115,12 @@ pub(super) fn reference(word: &Word, sort: &str, of: Option<&Word>) -> Json {
 
 /// The sort of thing that a pressing iron is (Wikidata).
 pub(super) fn pressing_iron() -> Json {
-    identity("http://www.wikidata.org/entity/Q483634".to_string(), "Type", "clothes iron / smoothing iron", Some(&TYPE_OF_WORK))
+    identity(
+        "http://www.wikidata.org/entity/Q483634".to_string(),
+        "Type",
+        "clothes iron / smoothing iron",
+        Some(&TYPE_OF_WORK),
+    )
 }
 
 fn identity(id: String, sort: &str, label: &str, of: Option<&Word>) -> Json {
@@ -138,8 +143,21 @@ mod tests {
         let known = include_str!("../../tests/linked_art/ids.tsv");
         let lists: [&[Word]; 5] = [&MATERIALS, &TECHNIQUES, &THINGS, &DIMENSIONS, &UNITS];
         let single = [
-            PRIMARY_NAME, DISPLAY_NAME, LOCAL_NUMBER, ITEM, TYPE_OF_WORK, BRIEF_TEXT, DESCRIPTION, INSCRIPTION, MARKINGS,
-            CONDITION, MATERIALS_TEXT, DIMENSIONS_TEXT, PRODUCTION, PROVENANCE, VALUATION,
+            PRIMARY_NAME,
+            DISPLAY_NAME,
+            LOCAL_NUMBER,
+            ITEM,
+            TYPE_OF_WORK,
+            BRIEF_TEXT,
+            DESCRIPTION,
+            INSCRIPTION,
+            MARKINGS,
+            CONDITION,
+            MATERIALS_TEXT,
+            DIMENSIONS_TEXT,
+            PRODUCTION,
+            PROVENANCE,
+            VALUATION,
         ];
         for (_, number, label) in lists.concat().iter().chain(&single) {
             let line = format!("http://vocab.getty.edu/aat/{number}\t{label}");

@@ -15,7 +15,9 @@ pub struct Shelf {
 /// By record, time, version; then by what stands in them.
 fn compare(a: &Version, b: &Version) -> Ordering {
     let key = |v: &Version| (v.stamp.id, v.stamp.time, v.stamp.version);
-    key(a).cmp(&key(b)).then_with(|| if a == b { Ordering::Equal } else { text::write(a).cmp(&text::write(b)) })
+    key(a)
+        .cmp(&key(b))
+        .then_with(|| if a == b { Ordering::Equal } else { text::write(a).cmp(&text::write(b)) })
 }
 
 impl Shelf {

@@ -34,12 +34,18 @@ pub fn faults(record: &Record, today: Date) -> Vec<String> {
         ));
     }
     for (at, valuation) in record.valuations.iter().enumerate() {
-        out.extend(valuation_faults(valuation, today).into_iter().map(|says| format!("Valuation {}: {says}", at + 1)));
+        out.extend(
+            valuation_faults(valuation, today)
+                .into_iter()
+                .map(|says| format!("Valuation {}: {says}", at + 1)),
+        );
     }
     for (at, m) in record.measurements.iter().enumerate() {
         let says = match (m.value, m.uncertainty) {
             (Some(v), _) if v.millionths <= 0 => "a size is more than nothing.",
-            (Some(v), Some(u)) if v.unit.weighs() != u.unit.weighs() => "the size and its plus or minus are not of one sort.",
+            (Some(v), Some(u)) if v.unit.weighs() != u.unit.weighs() => {
+                "the size and its plus or minus are not of one sort."
+            }
             (_, Some(u)) if u.millionths < 0 => "a plus or minus is not below nothing.",
             (None, Some(_)) => "there is a plus or minus and no size.",
             _ => continue,
@@ -47,7 +53,11 @@ pub fn faults(record: &Record, today: Date) -> Vec<String> {
         out.push(format!("Measurement {}: {says}", at + 1));
     }
     for (at, photo) in record.photos.iter().enumerate().filter(|(_, p)| !p.is_sound()) {
-        out.push(format!("Photograph {}: its digest \u{201c}{}\u{201d} is none.", at + 1, super::value::short(&photo.digest)));
+        out.push(format!(
+            "Photograph {}: its digest \u{201c}{}\u{201d} is none.",
+            at + 1,
+            super::value::short(&photo.digest)
+        ));
     }
     let deals = [("how it came", &record.acquired), ("how it went", &record.parted)];
     for (what, deal) in deals.into_iter().filter_map(|(what, deal)| deal.as_ref().map(|d| (what, d))) {
@@ -66,12 +76,19 @@ pub fn faults(record: &Record, today: Date) -> Vec<String> {
     for (key, value) in record.lines().into_iter().chain(parts.iter().flat_map(|(_, p)| p.lines())) {
         all += key.len() + value.len() + 4 * value.split('\n').count();
         if value.len() > Limits::VALUE {
-            out.push(format!("\u{201c}{key}\u{201d} is too long: {} bytes, and {} are kept.", value.len(), Limits::VALUE));
+            out.push(format!(
+                "\u{201c}{key}\u{201d} is too long: {} bytes, and {} are kept.",
+                value.len(),
+                Limits::VALUE
+            ));
         }
     }
     // Room for the stamp and the remarks stays free.
     if all + 8_192 > Limits::TEXT {
-        out.push(format!("The record is too long: about {all} bytes, and {} are kept.", Limits::TEXT - 8_192));
+        out.push(format!(
+            "The record is too long: about {all} bytes, and {} are kept.",
+            Limits::TEXT - 8_192
+        ));
     }
     out
 }
@@ -91,9 +108,15 @@ fn valuation_faults(valuation: &Valuation, today: Date) -> Vec<String> {
     fault(valuation.low.is_none() && valuation.high.is_some(), "the lower end is missing.");
     if let Some((low, high)) = valuation.low.zip(valuation.high) {
         fault(low.currency != high.currency, "its two ends are in two currencies.");
-        fault(low.currency == high.currency && low.minor > high.minor, "its lower end is above the upper one.");
+        fault(
+            low.currency == high.currency && low.minor > high.minor,
+            "its lower end is above the upper one.",
+        );
     }
-    fault([valuation.low, valuation.high].iter().flatten().any(|m| m.minor < 0), "a value is not below nothing.");
+    fault(
+        [valuation.low, valuation.high].iter().flatten().any(|m| m.minor < 0),
+        "a value is not below nothing.",
+    );
     out
 }
 
@@ -118,8 +141,13 @@ pub fn lacks(record: &Record, today: Date) -> Vec<String> {
     if matches!(record.standing, Standing::Wanted | Standing::PassedOver) {
         return out;
     }
-    let shows = |words: &[&str]| record.photos.iter().any(|p| words.iter().any(|w| p.view.to_lowercase().contains(w)));
-    lack(record.number.is_none(), "It has no number, so its tag and this record cannot be told to belong together.");
+    let shows = |words: &[&str]| {
+        record.photos.iter().any(|p| words.iter().any(|w| p.view.to_lowercase().contains(w)))
+    };
+    lack(
+        record.number.is_none(),
+        "It has no number, so its tag and this record cannot be told to belong together.",
+    );
     lack(record.photos.is_empty(), "It has no photograph. One of the whole comes first.");
     lack(!record.photos.is_empty() && !shows(&["overall", "whole"]), "No photograph shows the whole.");
     lack(
@@ -130,7 +158,8 @@ pub fn lacks(record: &Record, today: Date) -> Vec<String> {
     lack(record.class.is_empty(), "What sort of thing it is, broadly, is not said.");
     lack(record.kind.is_empty(), "What it is, narrowly, is not said.");
     lack(record.materials.is_empty(), "What it is made of is not said.");
-    let sized = |weighs| record.measurements.iter().any(|m| m.value.is_some_and(|v| v.unit.weighs() == weighs));
+    let sized =
+        |weighs| record.measurements.iter().any(|m| m.value.is_some_and(|v| v.unit.weighs() == weighs));
     lack(!sized(false), "No length was measured.");
     lack(!sized(true), "It was not weighed.");
     lack(
@@ -139,12 +168,18 @@ pub fn lacks(record: &Record, today: Date) -> Vec<String> {
     );
     lack(record.marks.iter().any(|m| m.place.is_empty()), "Where a mark stands is not said.");
     lack(record.condition.is_empty(), "Its condition is not described.");
-    lack(record.features.is_empty(), "What tells it from others of its kind is not said: a dent, a flaw, a repair.");
+    lack(
+        record.features.is_empty(),
+        "What tells it from others of its kind is not said: a dent, a flaw, a repair.",
+    );
     lack(record.date.is_empty() && record.edtf.is_empty(), "It has no date, not even a rough one.");
     lack(record.standing == Standing::Owned && record.location.is_empty(), "Where it is kept is not said.");
     lack(record.acquired.is_none(), "How it came is not said.");
     lack(record.standing == Standing::Sold && record.parted.is_none(), "How it went is not said.");
-    lack(record.recorder.is_empty() || record.recorded.is_none(), "Who wrote this record, and when, is not said.");
+    lack(
+        record.recorder.is_empty() || record.recorded.is_none(),
+        "Who wrote this record, and when, is not said.",
+    );
     lack(is_old(record, today), "Its latest valuation is more than three years old.");
     out
 }
@@ -176,9 +211,14 @@ mod tests {
     #[test]
     fn a_valuation_grows_old() {
         // The three years are the rule of this program (basis: practice).
-        for (date, old) in
-            [("2023-11-29", false), ("2023-11-28", true), ("2026", false), ("2023", false), ("2022", true), ("2023-10", true)]
-        {
+        for (date, old) in [
+            ("2023-11-29", false),
+            ("2023-11-28", true),
+            ("2026", false),
+            ("2023", false),
+            ("2022", true),
+            ("2023-10", true),
+        ] {
             assert_eq!(is_old(&valued(date), day("2026-11-29")), old, "{date}");
         }
         assert!(!is_old(&Record::default(), day("2026-11-29")));

@@ -49,9 +49,8 @@ impl Value for Date {
     }
 
     fn read(text: &str) -> Result<Date, String> {
-        let unclear = || {
-            format!("\u{201c}{}\u{201d} is no day. Write 2026-10-03, 2026-10 or 2026.", short(text))
-        };
+        let unclear =
+            || format!("\u{201c}{}\u{201d} is no day. Write 2026-10-03, 2026-10 or 2026.", short(text));
         let parts: Vec<&str> = text.trim().split('-').collect();
         let figures = |at: usize, length: usize| match parts.get(at) {
             None => Some(0),
@@ -63,7 +62,8 @@ impl Value for Date {
             _ => None,
         };
         // A month that is written must be one: "2026-00" is not 2026.
-        date.filter(|d| (d.month > 0) == (parts.len() > 1) && (d.day > 0) == (parts.len() > 2)).ok_or_else(unclear)
+        date.filter(|d| (d.month > 0) == (parts.len() > 1) && (d.day > 0) == (parts.len() > 2))
+            .ok_or_else(unclear)
     }
 }
 
@@ -144,10 +144,25 @@ mod tests {
         for text in ["2026-10-03", "2026-10", "2026", "2024-02-29"] {
             assert_eq!(Date::read(text).map(|d| d.shown()), Ok(text.to_string()));
         }
-        for text in ["", "2026-13", "2025-02-29", "2026-1-3", "2026-00", "2026-10-00", "3/10/2026", "2026-10-03-1", "+026"] {
+        for text in [
+            "",
+            "2026-13",
+            "2025-02-29",
+            "2026-1-3",
+            "2026-00",
+            "2026-10-00",
+            "3/10/2026",
+            "2026-10-03-1",
+            "+026",
+        ] {
             assert!(Date::read(text).is_err(), "{text} was taken");
         }
-        for text in ["2026-10-03", "2026-10-03 24:00:00.000 UTC", "2026-10 10:00:00.000 UTC", "2026-10-03 10:00:00.0000UTC"] {
+        for text in [
+            "2026-10-03",
+            "2026-10-03 24:00:00.000 UTC",
+            "2026-10 10:00:00.000 UTC",
+            "2026-10-03 10:00:00.0000UTC",
+        ] {
             assert!(Moment::read(text).is_err(), "{text} was taken");
         }
         assert_eq!(Date { year: 2024, month: 2, day: 0 }.end(), Date { year: 2024, month: 2, day: 29 });

@@ -29,8 +29,11 @@ pub fn decimal(number: i64, places: u32, least: u32) -> String {
 pub fn scaled(text: &str, places: u32) -> Result<i64, String> {
     let quoted = short(text);
     let unclear = || format!("\u{201c}{quoted}\u{201d} is not a number. Write it as 1234 or 12.5.");
-    let bare: String =
-        text.trim().chars().filter(|c| !matches!(c, ' ' | '\u{a0}' | '\u{202f}' | '\'' | '\u{2019}')).collect();
+    let bare: String = text
+        .trim()
+        .chars()
+        .filter(|c| !matches!(c, ' ' | '\u{a0}' | '\u{202f}' | '\'' | '\u{2019}'))
+        .collect();
     let (negative, digits) = match bare.strip_prefix(['-', '\u{2212}']) {
         Some(rest) => (true, rest),
         None => (false, bare.as_str()),
@@ -108,9 +111,21 @@ mod tests {
         ] {
             assert_eq!(scaled(text, places), Ok(number), "{text}");
         }
-        for text in
-            ["", "-", ".", "iron", "1.2.3", "1,23,456", "1.234", "1,234", "12.345,67,8", "1e3", "12.345", "1.239", "64.125"]
-        {
+        for text in [
+            "",
+            "-",
+            ".",
+            "iron",
+            "1.2.3",
+            "1,23,456",
+            "1.234",
+            "1,234",
+            "12.345,67,8",
+            "1e3",
+            "12.345",
+            "1.239",
+            "64.125",
+        ] {
             assert!(scaled(text, 2).is_err(), "{text} was taken");
         }
         assert!(scaled("99999999999999999", 2).is_err());

@@ -24,7 +24,11 @@ pub(crate) fn event_in_words(event: &Event) -> String {
 
 /// `bought 2026-10-03, from a friend, a market, 12.50 EUR`.
 pub(crate) fn deal_in_words(deal: &Deal, came: bool) -> String {
-    let with = if deal.with.is_empty() { String::new() } else { format!("{} {}", if came { "from" } else { "to" }, deal.with) };
+    let with = if deal.with.is_empty() {
+        String::new()
+    } else {
+        format!("{} {}", if came { "from" } else { "to" }, deal.with)
+    };
     let when = joined(&[deal.how.clone(), deal.date.shown()], " ");
     joined(&[when, with, deal.place.clone(), deal.price.shown(), deal.note.clone()], ", ")
 }
@@ -33,7 +37,9 @@ pub(crate) fn deal_in_words(deal: &Deal, came: bool) -> String {
 pub(crate) fn valuation_in_words(v: &Valuation) -> String {
     let ends = match (v.low, v.high) {
         (Some(low), Some(high)) if low == high => low.shown(),
-        (Some(low), Some(high)) if low.currency == high.currency => format!("{} to {}", amount(low), high.shown()),
+        (Some(low), Some(high)) if low.currency == high.currency => {
+            format!("{} to {}", amount(low), high.shown())
+        }
         (low, high) => joined(&[low.shown(), high.shown()], " to "),
     };
     let basis = v.basis.map_or_else(String::new, |b| b.word().to_string());

@@ -29,7 +29,9 @@ pub use version::{MOST_AFTER, Stamp, Version};
 pub use whole::{Record, Unknown};
 pub use words::{Attribution, Included, Standing, Worth};
 
-pub(crate) use in_words::{deal_in_words, event_in_words, mark_in_words, measured_in_words, valuation_in_words};
+pub(crate) use in_words::{
+    deal_in_words, event_in_words, mark_in_words, measured_in_words, valuation_in_words,
+};
 pub(crate) use parts::is_digest;
 pub(crate) use uuid::hex;
 pub(crate) use value::{short, tidied};

@@ -33,7 +33,8 @@ impl Value for Money {
     }
 
     fn read(text: &str) -> Result<Money, String> {
-        let unclear = || format!("\u{201c}{}\u{201d} is no amount with its currency. Write 20.00 USD.", short(text));
+        let unclear =
+            || format!("\u{201c}{}\u{201d} is no amount with its currency. Write 20.00 USD.", short(text));
         let (amount, code) = text.trim().rsplit_once(' ').ok_or_else(unclear)?;
         let currency = Currency::new(&code.to_uppercase()).ok_or_else(unclear)?;
         Ok(Money { minor: scaled(amount, places(currency))?, currency })

@@ -111,7 +111,8 @@ impl Value for Size {
     }
 
     fn read(text: &str) -> Result<Size, String> {
-        let unclear = || format!("\u{201c}{}\u{201d} is no size with its unit. Write 64.5 mm or 212 g.", short(text));
+        let unclear =
+            || format!("\u{201c}{}\u{201d} is no size with its unit. Write 64.5 mm or 212 g.", short(text));
         let (number, unit) = text.rsplit_once(' ').ok_or_else(unclear)?;
         Ok(Size { unit: Unit::read(unit)?, millionths: scaled(number, 6)? })
     }
@@ -127,10 +128,14 @@ mod tests {
         // Published: the exact factors of UCUM 2.2. 3 in = 76.2 mm, 2 3/4 in = 69.85 mm, 7 oz = 198.447 g, 1 lb 2 oz =
         // 510.291 g are computed from them; here in tenths, rounded half up.
         let size = |text: &str| Size::read(text).ok();
-        for (text, tenths) in [("3 in", 762), ("2.75 in", 699), ("64.5 mm", 645), ("6.45 cm", 645), ("1 ft", 3048)] {
+        for (text, tenths) in
+            [("3 in", 762), ("2.75 in", 699), ("64.5 mm", 645), ("6.45 cm", 645), ("1 ft", 3048)]
+        {
             assert_eq!(size(text).and_then(Size::length), Some(Length(tenths)), "{text}");
         }
-        for (text, tenths) in [("7 oz", 1984), ("18 oz", 5103), ("1.125 lb", 5103), ("0.212 kg", 2120), ("1000 gr", 648)] {
+        for (text, tenths) in
+            [("7 oz", 1984), ("18 oz", 5103), ("1.125 lb", 5103), ("0.212 kg", 2120), ("1000 gr", 648)]
+        {
             assert_eq!(size(text).and_then(Size::mass), Some(Mass(tenths)), "{text}");
         }
         assert_eq!(size("64.5 mm").and_then(Size::mass), None);

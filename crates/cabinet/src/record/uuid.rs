@@ -79,7 +79,10 @@ impl Value for Uuid {
 
     fn read(text: &str) -> Result<Uuid, String> {
         Uuid::parse(text).filter(|id| !id.is_none()).ok_or_else(|| {
-            format!("\u{201c}{}\u{201d} is no id: 32 digits of base 16 in five groups.", super::value::short(text))
+            format!(
+                "\u{201c}{}\u{201d} is no id: 32 digits of base 16 in five groups.",
+                super::value::short(text)
+            )
         })
     }
 }
@@ -97,7 +100,9 @@ mod tests {
         assert_eq!(Uuid::of_random(id.0), id, "version and variant stand already");
         assert_eq!(Uuid::parse(&text.to_uppercase()), Some(id));
         assert_eq!(id.short(), "919108f7");
-        for wrong in ["", "919108f752d143209bacf847db4148a8", "919108f7-52d1-4320-9bac-f847db4148ag", "\u{e9}"] {
+        for wrong in
+            ["", "919108f752d143209bacf847db4148a8", "919108f7-52d1-4320-9bac-f847db4148ag", "\u{e9}"]
+        {
             assert_eq!(Uuid::parse(wrong), None, "{wrong}");
         }
         assert_eq!(Uuid::of_random([0xff; 16]).to_string(), "ffffffff-ffff-4fff-bfff-ffffffffffff");

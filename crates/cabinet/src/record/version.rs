@@ -67,6 +67,8 @@ impl Value for Vec<Uuid> {
         if ids.len() > MOST_AFTER {
             return Err(format!("It names {} earlier versions; at most {MOST_AFTER} are kept.", ids.len()));
         }
-        ids.iter().map(|id| Uuid::parse(id).ok_or_else(|| format!("\u{201c}{}\u{201d} is no id.", short(id)))).collect()
+        ids.iter()
+            .map(|id| Uuid::parse(id).ok_or_else(|| format!("\u{201c}{}\u{201d} is no id.", short(id))))
+            .collect()
     }
 }

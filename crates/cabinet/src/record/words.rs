@@ -77,7 +77,9 @@ impl Worth {
     #[must_use]
     pub fn meaning(self) -> &'static str {
         match self {
-            Worth::FairMarket => "what a willing buyer would pay a willing seller, neither forced, both informed",
+            Worth::FairMarket => {
+                "what a willing buyer would pay a willing seller, neither forced, both informed"
+            }
             Worth::Market => "the amount for which it should change hands on the day, after proper marketing",
             Worth::Replacement => "what another of like age, quality, look and condition would cost",
             Worth::ActualCash => "what a policy without a schedule often pays",

@@ -21,7 +21,8 @@ pub fn annual(records: &[&Record], year: i16, today: Date) -> Sheet {
     for (heading, paid, deals) in [("Came", "Paid", came), ("Went", "Received", went)] {
         sheet.heading(heading);
         sheet.says(format!("{}.", pieces(deals.len())));
-        let row = |(r, d): &(&Record, &Deal)| vec![d.date.shown(), called(r), d.with.clone(), d.price.shown()];
+        let row =
+            |(r, d): &(&Record, &Deal)| vec![d.date.shown(), called(r), d.with.clone(), d.price.shown()];
         sheet.table(&["day", "piece", "with", "price"], deals.iter().map(row).collect());
         let sums: Vec<String> = sums(&deals).into_iter().map(|m| format!("{paid}: {}.", m.shown())).collect();
         sums.into_iter().for_each(|says| sheet.says(says));
@@ -34,7 +35,8 @@ pub fn annual(records: &[&Record], year: i16, today: Date) -> Sheet {
     sheet.heading("Value of what is owned");
     sheet.sums(&totals(&owned));
     sheet.says(NO_APPRAISAL);
-    let old: Vec<String> = owned.iter().filter(|r| is_old(r, today)).map(|r| format!("{}.", called(r))).collect();
+    let old: Vec<String> =
+        owned.iter().filter(|r| is_old(r, today)).map(|r| format!("{}.", called(r))).collect();
     sheet.list("To be valued again", old);
     let lacking: Vec<Vec<String>> = owned
         .iter()
@@ -50,7 +52,11 @@ pub fn annual(records: &[&Record], year: i16, today: Date) -> Sheet {
 }
 
 /// The deals of a year, each with its record.
-fn of_year<'a>(records: &[&'a Record], year: i16, of: &dyn Fn(&'a Record) -> Option<&'a Deal>) -> Vec<(&'a Record, &'a Deal)> {
+fn of_year<'a>(
+    records: &[&'a Record],
+    year: i16,
+    of: &dyn Fn(&'a Record) -> Option<&'a Deal>,
+) -> Vec<(&'a Record, &'a Deal)> {
     let deals = records.iter().filter_map(|r| Some((*r, of(r)?)));
     deals.filter(|(_, d)| d.date.is_some_and(|d| d.year == year)).collect()
 }

@@ -25,7 +25,9 @@ pub fn heirs(records: &[&Record], keeper: &Heirs) -> Sheet {
     let owned: Vec<&Record> = records.iter().copied().filter(|r| r.standing == Standing::Owned).collect();
     let mut sheet = Sheet::new("For whoever comes after");
     sheet.heading("Before anything is touched");
-    sheet.blocks.push(Block::Care("Do not heat any of these irons or plug one in, not even to try it.".to_string()));
+    sheet
+        .blocks
+        .push(Block::Care("Do not heat any of these irons or plug one in, not even to try it.".to_string()));
     let mut warnings: Vec<(&str, Vec<String>)> = Vec::new();
     for (record, caution) in owned.iter().flat_map(|r| r.cautions.lines().map(move |c| (r, c.trim()))) {
         match warnings.iter_mut().find(|(known, _)| *known == caution) {
@@ -51,7 +53,9 @@ pub fn heirs(records: &[&Record], keeper: &Heirs) -> Sheet {
     if singly.is_empty() {
         sheet.says("No piece was named. Ask before you sell all of it as one lot.");
     } else {
-        let place = |r: &Record| if r.location.is_empty() { "place not said".to_string() } else { r.location.clone() };
+        let place = |r: &Record| {
+            if r.location.is_empty() { "place not said".to_string() } else { r.location.clone() }
+        };
         let rows = singly.iter().map(|r| vec![called(r), place(r), value(r), r.ask.clone()]).collect();
         sheet.table(&["piece", "kept", "value", "whom to ask"], rows);
         sheet.says(format!(
@@ -88,8 +92,11 @@ fn upper(record: &Record) -> Option<(Currency, i64)> {
 
 fn far_above(record: &Record, all: &[&Record]) -> bool {
     let Some((currency, own)) = upper(record) else { return false };
-    let values: Vec<i64> = all.iter().filter_map(|r| upper(r)).filter(|(c, _)| *c == currency).map(|(_, v)| v).collect();
+    let values: Vec<i64> =
+        all.iter().filter_map(|r| upper(r)).filter(|(c, _)| *c == currency).map(|(_, v)| v).collect();
     let by = order(values.len(), &|a, b| values[a].cmp(&values[b]));
     let sorted = arranged(values, &by);
-    sorted.get(sorted.len() / 2).is_some_and(|middle| sorted.len() >= 5 && own >= middle.saturating_mul(FAR_ABOVE) && own > 0)
+    sorted
+        .get(sorted.len() / 2)
+        .is_some_and(|middle| sorted.len() >= 5 && own >= middle.saturating_mul(FAR_ABOVE) && own > 0)
 }

@@ -2,7 +2,8 @@
 
 use super::sheet::{Block, NO_APPRAISAL, Sheet, called};
 use crate::record::{
-    Date, Profile, Record, Size, Uuid, Value, deal_in_words, event_in_words, is_old, redacted, valuation_in_words,
+    Date, Profile, Record, Size, Uuid, Value, deal_in_words, event_in_words, is_old, redacted,
+    valuation_in_words,
 };
 
 /// The sheet of a record, as the profile lets it be seen.
@@ -20,7 +21,10 @@ pub fn one(id: Uuid, record: &Record, profile: Profile, today: Date) -> Sheet {
     sheet.facts(vec![
         ("Number", record.number.shown()),
         ("State", record.standing.shown()),
-        ("What it is", [record.class.clone(), record.kind.clone()].join(", ").trim_matches([',', ' ']).to_string()),
+        (
+            "What it is",
+            [record.class.clone(), record.kind.clone()].join(", ").trim_matches([',', ' ']).to_string(),
+        ),
         ("Materials", record.materials.shown()),
         ("Technique", record.techniques.shown()),
         ("Shows", record.subject.clone()),
@@ -30,7 +34,8 @@ pub fn one(id: Uuid, record: &Record, profile: Profile, today: Date) -> Sheet {
     ]);
     let size = |s: Option<Size>| s.shown();
     let measured = record.measurements.iter().filter(|m| m.value.is_some());
-    let measured = measured.map(|m| vec![m.what.clone(), size(m.value), size(m.uncertainty), m.method.clone()]);
+    let measured =
+        measured.map(|m| vec![m.what.clone(), size(m.value), size(m.uncertainty), m.method.clone()]);
     sheet.table(&["measured", "size", "plus or minus", "with"], measured.collect());
     let mark = |m: &crate::record::Mark| vec![m.text.clone(), m.sign.clone(), m.place.clone(), m.how.clone()];
     sheet.table(&["lettering", "sign", "where", "how made"], record.marks.iter().map(mark).collect());
@@ -51,7 +56,11 @@ pub fn one(id: Uuid, record: &Record, profile: Profile, today: Date) -> Sheet {
         sheet.says(NO_APPRAISAL);
     }
     let opinion = |o: &crate::record::Opinion| {
-        let who = [o.name.clone(), o.date.shown()].into_iter().filter(|t| !t.is_empty()).collect::<Vec<_>>().join(", ");
+        let who = [o.name.clone(), o.date.shown()]
+            .into_iter()
+            .filter(|t| !t.is_empty())
+            .collect::<Vec<_>>()
+            .join(", ");
         format!("{who}: {}", o.text)
     };
     sheet.list("Opinions", record.opinions.iter().map(opinion).collect());

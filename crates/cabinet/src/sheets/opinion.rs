@@ -22,7 +22,11 @@ pub fn second_opinion(id: Uuid, record: &Record, question: &str, today: Date) ->
     let mut sheet = one(id, &unnamed, Profile::Public, today);
     let number = record.number.as_ref().map_or("without a number", |n| n.text());
     sheet.title = format!("A second opinion, piece {number}");
-    let asked = if question.trim().is_empty() { "What is it, how old is it, and is it right?" } else { question.trim() };
+    let asked = if question.trim().is_empty() {
+        "What is it, how old is it, and is it right?"
+    } else {
+        question.trim()
+    };
     sheet.blocks.insert(0, Block::Says(asked.to_string()));
     sheet.heading("Your answer");
     sheet.blocks.push(Block::Blank("What it is, in your opinion, and why".to_string(), 6));

@@ -19,13 +19,16 @@ pub fn sale_text(record: &Record) -> Sheet {
             sheet.blocks.push(Block::Says(says));
         }
     };
-    let after = |lead: &str, text: &str| if text.is_empty() { String::new() } else { format!("{lead}{}", ended(text)) };
+    let after = |lead: &str, text: &str| {
+        if text.is_empty() { String::new() } else { format!("{lead}{}", ended(text)) }
+    };
     say(after("", &record.description), "");
     say(after("What it is, in its owner's opinion: ", &record.kind), "What it is, its owner does not know.");
     say(after("Condition: ", &record.condition), "Its condition is not described here. Ask before you buy.");
     say(after("It can be told by: ", &record.features), "");
     say(after("Made of: ", &record.materials.join(", ")), "What it is made of was not tested.");
-    let sizes: Vec<String> = record.measurements.iter().filter(|m| m.value.is_some()).map(measured_in_words).collect();
+    let sizes: Vec<String> =
+        record.measurements.iter().filter(|m| m.value.is_some()).map(measured_in_words).collect();
     say(after("Measured: ", &sizes.join("; ")), "It was not measured.");
     let marks: Vec<String> = record.marks.iter().map(mark_in_words).filter(|m| !m.is_empty()).collect();
     say(after("Marked: ", &marks.join("; ")), "No mark was found.");

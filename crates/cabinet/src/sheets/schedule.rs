@@ -20,7 +20,9 @@ pub fn schedule(records: &[&Record], today: Date) -> Sheet {
     );
     sheet.heading("Sums");
     sheet.sums(&totals(&owned));
-    let named = |holds: &dyn Fn(&Record) -> bool| owned.iter().filter(|r| holds(r)).map(|r| format!("{}.", called(r))).collect();
+    let named = |holds: &dyn Fn(&Record) -> bool| {
+        owned.iter().filter(|r| holds(r)).map(|r| format!("{}.", called(r))).collect()
+    };
     sheet.list("Without a value, and in no sum", named(&|r| r.valued().is_none()));
     sheet.list("Valued more than three years ago: ask again", named(&|r| is_old(r, today)));
     sheet.list("Without a photograph", named(&|r| r.photos.is_empty()));

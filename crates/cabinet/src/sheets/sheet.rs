@@ -49,8 +49,11 @@ impl Sheet {
 
     /// Facts that are not empty; nothing when there are none.
     pub(super) fn facts(&mut self, facts: Vec<(&str, String)>) {
-        let facts: Vec<(String, String)> =
-            facts.into_iter().filter(|(_, value)| !value.is_empty()).map(|(name, value)| (name.to_string(), value)).collect();
+        let facts: Vec<(String, String)> = facts
+            .into_iter()
+            .filter(|(_, value)| !value.is_empty())
+            .map(|(name, value)| (name.to_string(), value))
+            .collect();
         if !facts.is_empty() {
             self.blocks.push(Block::Facts(facts));
         }
@@ -88,7 +91,8 @@ pub(super) fn described(record: &Record) -> String {
         let value: Option<Size> = record.measured(what).and_then(|m| m.value);
         value.map_or_else(String::new, |v| format!("{what} {}", v.shown()))
     };
-    let marks: Vec<String> = record.marks.iter().map(|m| m.text.replace('\n', " / ")).filter(|t| !t.is_empty()).collect();
+    let marks: Vec<String> =
+        record.marks.iter().map(|m| m.text.replace('\n', " / ")).filter(|t| !t.is_empty()).collect();
     let marks = if marks.is_empty() { String::new() } else { format!("marked {}", marks.join("; ")) };
     let all = [record.kind.clone(), record.materials.join(", "), size("length"), size("weight"), marks];
     all.into_iter().filter(|t| !t.is_empty()).collect::<Vec<_>>().join("; ")

@@ -70,6 +70,7 @@ pub(super) fn blocks(text: &str, first: usize, faults: &mut Vec<Fault>) -> Vec<B
 
 /// What may name a key or a part.
 fn is_name(text: &str) -> bool {
-    let sound = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || matches!(b, b' ' | b'-' | b'_' | b'.');
+    let sound =
+        |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || matches!(b, b' ' | b'-' | b'_' | b'.');
     (1..=60).contains(&text.len()) && text.bytes().all(sound)
 }

@@ -18,7 +18,11 @@ const MOST_LINES: usize = 500;
 pub fn read(bytes: &[u8]) -> Result<Version, Vec<Fault>> {
     let whole = |says: String| vec![Fault { line: 0, says }];
     if bytes.len() > Limits::TEXT {
-        return Err(whole(format!("It is longer than a record can be: {} bytes of at most {}.", bytes.len(), Limits::TEXT)));
+        return Err(whole(format!(
+            "It is longer than a record can be: {} bytes of at most {}.",
+            bytes.len(),
+            Limits::TEXT
+        )));
     }
     let text = core::str::from_utf8(bytes).map_err(|e| {
         let line = 1 + bytes[..e.valid_up_to()].iter().filter(|b| **b == b'\n').count();
@@ -29,9 +33,15 @@ pub fn read(bytes: &[u8]) -> Result<Version, Vec<Fault>> {
     match head.trim().strip_prefix(HEAD).map(str::parse::<u32>) {
         Some(Ok(FORMAT)) => {}
         Some(Ok(newer)) if newer > FORMAT => {
-            return Err(whole(format!("It has format {newer}, and this edition reads format {FORMAT}. A newer one reads it.")));
+            return Err(whole(format!(
+                "It has format {newer}, and this edition reads format {FORMAT}. A newer one reads it."
+            )));
         }
-        _ => return Err(whole(format!("It is no record: its first line is not \u{201c}{HEAD}{FORMAT}\u{201d}."))),
+        _ => {
+            return Err(whole(format!(
+                "It is no record: its first line is not \u{201c}{HEAD}{FORMAT}\u{201d}."
+            )));
+        }
     }
     let mut faults = Vec::new();
     let parts = blocks(body, 2, &mut faults);
@@ -69,7 +79,8 @@ fn version(blocks: &[Block], faults: &mut Vec<Fault>) -> Version {
         }
     }
     if unknown > MOST_UNKNOWN {
-        let says = format!("{unknown} of its lines are unknown to this edition; at most {MOST_UNKNOWN} are kept.");
+        let says =
+            format!("{unknown} of its lines are unknown to this edition; at most {MOST_UNKNOWN} are kept.");
         faults.push(Fault { line: 0, says });
     }
     let Stamp { id, version: own, time, .. } = &version.stamp;
@@ -108,7 +119,11 @@ fn fill(part: &mut dyn Part, lines: &[&Line], faults: &mut Vec<Fault>) -> usize 
             continue;
         }
         if value.len() > Limits::VALUE {
-            fault(format!("\u{201c}{key}\u{201d} has {} bytes; at most {} are kept.", value.len(), Limits::VALUE));
+            fault(format!(
+                "\u{201c}{key}\u{201d} has {} bytes; at most {} are kept.",
+                value.len(),
+                Limits::VALUE
+            ));
             continue;
         }
         match part.set(key, value) {

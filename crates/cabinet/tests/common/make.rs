@@ -2,18 +2,64 @@
 
 use super::Random;
 use cabinet::record::{
-    Attribution, Date, Deal, Event, Included, LAST, Mark, Measurement, Moment, Number, Opinion, Photo, Record, Size, Stamp, Standing,
-    Unit, Unknown, Valuation, Version, Worth,
+    Attribution, Date, Deal, Event, Included, LAST, Mark, Measurement, Moment, Number, Opinion, Photo,
+    Record, Size, Stamp, Standing, Unit, Unknown, Valuation, Version, Worth,
 };
 use units::{Currency, Money};
 
 const PLAIN: [&str; 24] = [
-    "small", "flat", "iron", "swan", "wire", "grip", "toy", "chip", "heel", "left", "worn", "sole", "rust", "blue",
-    "paint", "No", "3", "trivet", "cast", "handle", "bought", "box", "toe", "one-piece",
+    "small",
+    "flat",
+    "iron",
+    "swan",
+    "wire",
+    "grip",
+    "toy",
+    "chip",
+    "heel",
+    "left",
+    "worn",
+    "sole",
+    "rust",
+    "blue",
+    "paint",
+    "No",
+    "3",
+    "trivet",
+    "cast",
+    "handle",
+    "bought",
+    "box",
+    "toe",
+    "one-piece",
 ];
 const AWKWARD: [&str; 26] = [
-    "=1+1", "+5", "-", "@x", "'", "\"", "\"\"", ",", ";", "\t", "\n", "\r\n", "| ", "#", "[mark]", "key: value", "é", "Ünïcödé",
-    "\u{1f525}", "\u{202e}", "\u{feff}", "\u{0}", "\u{85}", "\u{2028}", "'=", "1,5",
+    "=1+1",
+    "+5",
+    "-",
+    "@x",
+    "'",
+    "\"",
+    "\"\"",
+    ",",
+    ";",
+    "\t",
+    "\n",
+    "\r\n",
+    "| ",
+    "#",
+    "[mark]",
+    "key: value",
+    "é",
+    "Ünïcödé",
+    "\u{1f525}",
+    "\u{202e}",
+    "\u{feff}",
+    "\u{0}",
+    "\u{85}",
+    "\u{2028}",
+    "'=",
+    "1,5",
 ];
 
 /// A text of some words, awkward now and then.
@@ -69,7 +115,12 @@ fn list<T>(random: &mut Random, most: usize, one: impl Fn(&mut Random) -> T) -> 
 /// A record with anything in it.
 pub fn record(random: &mut Random) -> Record {
     Record {
-        number: Number::new(&format!("{}.{}.{}", 1990 + random.below(40), random.below(30), random.below(10))),
+        number: Number::new(&format!(
+            "{}.{}.{}",
+            1990 + random.below(40),
+            random.below(30),
+            random.below(10)
+        )),
         standing: *random.pick(Standing::ALL),
         title: text(random, 5),
         class: text(random, 2),
@@ -91,7 +142,8 @@ pub fn record(random: &mut Random) -> Record {
         singly: random.one_in(4),
         ask: text(random, 3),
         notes: text(random, 10),
-        answers: (*random.pick(&["", "1/irons/p2/3.1/5.2+4u/1.640r/f~k7q3", "1/irons/7.12/9.x~aaaa"])).to_string(),
+        answers: (*random.pick(&["", "1/irons/p2/3.1/5.2+4u/1.640r/f~k7q3", "1/irons/7.12/9.x~aaaa"]))
+            .to_string(),
         pack: text(random, 1),
         outline: list(random, 8, |r| r.below(2000) as i32 - 1000),
         other: other(random),
@@ -104,7 +156,12 @@ pub fn record(random: &mut Random) -> Record {
             method: text(r, 1),
             other: other(r),
         }),
-        marks: list(random, 2, |r| Mark { text: text(r, 3), sign: text(r, 1), place: text(r, 2), ..Mark::default() }),
+        marks: list(random, 2, |r| Mark {
+            text: text(r, 3),
+            sign: text(r, 1),
+            place: text(r, 2),
+            ..Mark::default()
+        }),
         provenance: list(random, 2, |r| Event { when: text(r, 2), what: text(r, 5), ..Event::default() }),
         valuations: list(random, 2, |r| Valuation {
             low: money(r),
@@ -121,8 +178,16 @@ pub fn record(random: &mut Random) -> Record {
             scale: r.one_in(2),
             ..Photo::default()
         }),
-        opinions: list(random, 1, |r| Opinion { name: text(r, 2), date: date(r), text: text(r, 9), ..Opinion::default() }),
-        unknown: list(random, 1, |r| Unknown { name: "new part".to_string(), lines: vec![("key".to_string(), text(r, 4))] }),
+        opinions: list(random, 1, |r| Opinion {
+            name: text(r, 2),
+            date: date(r),
+            text: text(r, 9),
+            ..Opinion::default()
+        }),
+        unknown: list(random, 1, |r| Unknown {
+            name: "new part".to_string(),
+            lines: vec![("key".to_string(), text(r, 4))],
+        }),
     }
 }
 

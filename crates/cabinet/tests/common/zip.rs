@@ -11,7 +11,8 @@ pub fn picture(n: u64) -> Vec<u8> {
 /// All of it as one file.
 pub fn export(versions: &[Version], pictures: &[Vec<u8>]) -> Vec<u8> {
     let (mut export, mut out) =
-        Export::begin(Moment(1_795_000_000_000), versions.len(), pictures.len(), "number\r\n").expect("an export");
+        Export::begin(Moment(1_795_000_000_000), versions.len(), pictures.len(), "number\r\n")
+            .expect("an export");
     for version in versions {
         out.extend(export.record(version).expect("a record"));
     }

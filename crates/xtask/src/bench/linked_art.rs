@@ -10,7 +10,9 @@ use std::path::Path;
 /// Writes documents and holds them against the schema; says so when that is left out.
 pub(super) fn run(folder: &str, steps: &mut Steps) -> Result<()> {
     if !["object.json", "core.json"].iter().all(|name| Path::new(folder).join(name).is_file()) {
-        println!("Left out: the schema is not in {folder}. It is docs/api/1.0/schema of linked-art/linked.art.");
+        println!(
+            "Left out: the schema is not in {folder}. It is docs/api/1.0/schema of linked-art/linked.art."
+        );
         return Ok(());
     }
     let can = run::command("python3").args(["-c", "import jsonschema, referencing"]).output();

@@ -18,6 +18,8 @@ pub(crate) fn verb(arguments: &[String], steps: &mut Steps) -> Result<()> {
         [only] if only == "fuzz" => fuzz::run("60", steps),
         [one, seconds] if one == "fuzz" => fuzz::run(seconds, steps),
         [one, folder] if one == "linked-art" => linked_art::run(folder, steps),
-        _ => bail!("bench takes `engine`, `fuzz` with seconds, `linked-art` with the folder of its schema, or nothing."),
+        _ => bail!(
+            "bench takes `engine`, `fuzz` with seconds, `linked-art` with the folder of its schema, or nothing."
+        ),
     }
 }
