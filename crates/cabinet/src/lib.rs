@@ -7,6 +7,7 @@ pub mod edtf;
 pub mod find;
 pub mod linked_art;
 pub mod merge;
+mod order;
 pub mod record;
 pub mod sheets;
 pub mod text;

@@ -3,6 +3,7 @@
 
 use super::name::{self, Sort};
 use super::write::MOST_BYTES;
+use crate::order::sorted;
 use crate::record::short;
 use units::{arranged, order};
 
@@ -99,11 +100,10 @@ pub(super) fn entries(bytes: &[u8], list: List) -> Result<Vec<Entry>, Vec<String
     if faults.is_empty() && at != bytes.len() {
         faults.push("There is more in the list at the end of the file than it says.".to_string());
     }
-    let by_name = order(all.len(), &|a, b| all[a].name.to_lowercase().cmp(&all[b].name.to_lowercase()));
-    for pair in by_name.windows(2) {
-        if all[pair[0]].name.to_lowercase() == all[pair[1]].name.to_lowercase() {
-            faults.push(format!("Two entries are called \u{201c}{}\u{201d}.", short(&all[pair[1]].name)));
-        }
+    // Capitals apart: on many systems they name one file.
+    let names = sorted(all.iter().map(|e| e.name.to_ascii_lowercase()).collect());
+    for pair in names.windows(2).filter(|w| w[0] == w[1]) {
+        faults.push(format!("Two entries are called \u{201c}{}\u{201d}.", short(&pair[1])));
     }
     let by_place = order(all.len(), &|a, b| all[a].offset.cmp(&all[b].offset));
     let mut all = arranged(all, &by_place);

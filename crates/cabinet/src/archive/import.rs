@@ -3,6 +3,7 @@
 use super::digest::digest;
 use super::directory::{Entry, List, MOST_FAULTS, TAIL, entries, find};
 use super::name::Sort;
+use crate::order::sorted;
 use crate::record::Version;
 use crate::text;
 
@@ -165,8 +166,7 @@ impl Import {
         if self.faults.is_empty() && self.versions.is_empty() {
             self.faults.push("There is no record in the file.".to_string());
         }
-        let mut ids: Vec<_> = self.versions.iter().map(|v| v.stamp.id).collect();
-        ids.sort_unstable();
+        let ids = sorted(self.versions.iter().map(|v| v.stamp.id).collect());
         if ids.chunk_by(|a, b| a == b).any(|states| states.len() > MOST_STATES) {
             self.faults.push(format!(
                 "It holds more than {MOST_STATES} states of one record, which no export does."
@@ -180,8 +180,7 @@ impl Import {
         let photo =
             |e: Entry| if let Sort::Photo(digest) = e.sort.clone() { Some((digest, e)) } else { None };
         let photos: Vec<(String, Entry)> = self.entries.into_iter().filter_map(photo).collect();
-        let mut have: Vec<&str> = photos.iter().map(|(digest, _)| digest.as_str()).collect();
-        have.sort_unstable();
+        let have: Vec<&str> = sorted(photos.iter().map(|(digest, _)| digest.as_str()).collect());
         let named = self.versions.iter().flat_map(|v| &v.record.photos).filter(|p| !p.digest.is_empty());
         let missing = named.filter(|p| have.binary_search(&p.digest.as_str()).is_err()).count();
         let mut notes = Vec::new();

@@ -63,7 +63,7 @@ impl Row<'_> {
             _ if text.ends_with(|c: char| c.is_ascii_alphabetic()) => Money::read(text),
             None => Err("An amount needs its currency: three letters such as USD, in a column of its own."
                 .to_string()),
-            Some(code) => Currency::new(&code.to_uppercase())
+            Some(code) => Currency::new(&code.to_ascii_uppercase())
                 .ok_or_else(|| {
                     format!("\u{201c}{}\u{201d} is no currency: three letters such as USD.", short(code))
                 })

@@ -1,6 +1,7 @@
 //! Heads of a table to columns: a first guess, for a person to look over.
 
 use super::column::COLUMNS;
+use crate::find::folded;
 
 /// For each head the column of [`COLUMNS`] that it most likely means; a column is given once, to the first head that names it.
 #[must_use]
@@ -28,9 +29,9 @@ pub fn guess(heads: &[String]) -> Vec<Option<usize>> {
 /// Small letters and figures, one blank where anything else stands.
 fn bare(head: &str) -> String {
     let mut out = String::new();
-    for c in head.chars().take(100) {
+    for c in folded(head).chars().take(100) {
         if c.is_alphanumeric() {
-            out.extend(c.to_lowercase());
+            out.push(c);
         } else if !out.is_empty() && !out.ends_with(' ') {
             out.push(' ');
         }

@@ -4,6 +4,7 @@ use super::cell::restored;
 use super::column::{COLUMNS, Of};
 use super::fill::Row;
 use super::{Fault, Table};
+use crate::order::sorted;
 use crate::record::{Date, Record, Uuid, Value, faults, tidied};
 
 /// How many faults are told.
@@ -35,8 +36,7 @@ pub fn take(
     let mut taken = Taken { records: Vec::new(), new: 0, notes: Vec::new() };
     let mut wrong: Vec<Fault> = Vec::new();
     let whole = |says: &str| Fault { row: 0, column: String::new(), says: says.to_string() };
-    let mut columns: Vec<usize> = mapping.iter().flatten().copied().collect();
-    columns.sort_unstable();
+    let columns: Vec<usize> = sorted(mapping.iter().flatten().copied().collect());
     if columns.is_empty() {
         wrong.push(whole("No column of the table was given a meaning."));
     }
@@ -91,7 +91,7 @@ pub fn take(
             break;
         }
     }
-    ids.sort_unstable();
+    let ids = sorted(ids);
     for pair in ids.windows(2).filter(|w| w[0].0 == w[1].0) {
         let says = format!("It has the id of row {}.", pair[0].1);
         wrong.push(Fault { row: pair[1].1, column: "id".to_string(), says });

@@ -1,5 +1,7 @@
 //! The answers in a link, by their permanent codes alone: what they mean only the pack knows.
 
+use crate::order::sorted;
+
 /// Codes of questions, each with the codes of its choices, both sorted.
 pub type Answers = Vec<(u16, Vec<u16>)>;
 
@@ -21,12 +23,11 @@ pub fn answers(link: &str) -> Answers {
         let Ok(question) = question.parse() else { continue };
         let choices: Option<Vec<u16>> =
             choices.trim_end_matches('u').split('+').map(|c| c.parse().ok()).collect();
-        if let Some(mut choices) = choices {
-            choices.sort_unstable();
-            out.push((question, choices));
+        if let Some(choices) = choices {
+            out.push((question, sorted(choices)));
         }
     }
-    out.sort_unstable();
+    let mut out = sorted(out);
     out.dedup_by_key(|(question, _)| *question);
     out
 }

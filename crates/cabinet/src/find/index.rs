@@ -4,6 +4,7 @@ use super::looks::Looks;
 use super::sort::{Keys, Sort};
 use super::told::Told;
 use super::words::folded;
+use crate::order::sorted;
 use crate::record::{Date, Part, Record, Standing, Uuid, Version, is_old, lacks};
 use units::order;
 
@@ -185,9 +186,8 @@ impl Entry {
 /// The words that stand in one place of the records, with how many have each, most first: for a list to choose from.
 #[must_use]
 pub fn words_of(versions: &[&Version], of: &dyn Fn(&Record) -> Vec<String>) -> Vec<(String, usize)> {
-    let mut all: Vec<String> =
-        versions.iter().flat_map(|v| of(&v.record)).filter(|w| !w.is_empty()).collect();
-    all.sort_unstable();
+    let all: Vec<String> =
+        sorted(versions.iter().flat_map(|v| of(&v.record)).filter(|w| !w.is_empty()).collect());
     let counted: Vec<(String, usize)> =
         all.chunk_by(|a, b| a == b).map(|c| (c[0].clone(), c.len())).collect();
     let by = order(counted.len(), &|a, b| counted[b].1.cmp(&counted[a].1));

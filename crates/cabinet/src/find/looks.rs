@@ -2,6 +2,7 @@
 
 use super::answers::{Answers, answers};
 use super::words::folded;
+use crate::order::sorted;
 use crate::record::Record;
 
 /// How a piece looks, as numbers and words.
@@ -58,8 +59,7 @@ impl Looks {
 fn words(text: &str) -> Vec<String> {
     let folded = folded(text);
     let words = folded.split(|c: char| !c.is_alphanumeric()).filter(|w| !w.is_empty());
-    let mut out: Vec<String> = words.map(String::from).collect();
-    out.sort_unstable();
+    let mut out: Vec<String> = sorted(words.map(String::from).collect());
     out.dedup();
     out
 }

@@ -64,13 +64,13 @@ fn object(id: Uuid, record: &Record) -> Json {
 
 /// What sort of thing it is: by the words of its class and kind.
 fn sorts(record: &Record) -> Vec<Json> {
-    let all = format!("{} {}", record.class, record.kind).to_lowercase();
+    let all = format!("{} {}", record.class, record.kind).to_ascii_lowercase();
     let words: Vec<&str> =
         all.split(|c: char| !c.is_alphanumeric() && c != '\'').filter(|w| !w.is_empty()).collect();
     let mut out: Vec<Json> = Vec::new();
     let iron = words.iter().any(|w| matches!(*w, "iron" | "irons" | "flatiron" | "sadiron"));
     for thing in &THINGS {
-        let named = |form: &str| words.contains(&form) || record.class.trim().to_lowercase() == form;
+        let named = |form: &str| words.contains(&form) || record.class.trim().to_ascii_lowercase() == form;
         if thing.0.split('|').any(named) {
             out.push(reference(thing, "Type", None));
         }

@@ -104,7 +104,7 @@ pub(super) const VALUATION: Word = ("", 300435426, "appraisal note (Linked Art: 
 
 /// Which of a list a text is.
 pub(super) fn find<'a>(list: &'a [Word], asked: &str) -> Option<&'a Word> {
-    let asked = asked.trim().to_lowercase();
+    let asked = asked.trim().to_ascii_lowercase();
     list.iter().find(|(words, ..)| words.split('|').any(|w| w == asked))
 }
 

@@ -1,8 +1,8 @@
 //! What a shelf says of each record: what to show, and what disagrees with it.
 
 use super::shelf::Shelf;
+use crate::order::sorted;
 use crate::record::{Part, Record, Uuid, Version};
-use units::{arranged, order};
 
 /// One record as the shelf has it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -56,8 +56,7 @@ fn kept(versions: &[Version]) -> Option<Kept<'_>> {
     for (by, version) in versions.iter().enumerate() {
         named.extend(version.stamp.after.iter().map(|id| (*id, by)));
     }
-    let by_id = order(named.len(), &|a, b| named[a].cmp(&named[b]));
-    let named = arranged(named, &by_id);
+    let named = sorted(named);
     let past = |v: &Version| {
         let own = v.stamp.version;
         let from = named.partition_point(|(id, _)| *id < own);

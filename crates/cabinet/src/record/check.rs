@@ -142,7 +142,7 @@ pub fn lacks(record: &Record, today: Date) -> Vec<String> {
         return out;
     }
     let shows = |words: &[&str]| {
-        record.photos.iter().any(|p| words.iter().any(|w| p.view.to_lowercase().contains(w)))
+        record.photos.iter().any(|p| words.iter().any(|w| p.view.to_ascii_lowercase().contains(w)))
     };
     lack(
         record.number.is_none(),

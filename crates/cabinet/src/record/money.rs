@@ -36,7 +36,7 @@ impl Value for Money {
         let unclear =
             || format!("\u{201c}{}\u{201d} is no amount with its currency. Write 20.00 USD.", short(text));
         let (amount, code) = text.trim().rsplit_once(' ').ok_or_else(unclear)?;
-        let currency = Currency::new(&code.to_uppercase()).ok_or_else(unclear)?;
+        let currency = Currency::new(&code.to_ascii_uppercase()).ok_or_else(unclear)?;
         Ok(Money { minor: scaled(amount, places(currency))?, currency })
     }
 }

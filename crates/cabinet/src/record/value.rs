@@ -51,7 +51,7 @@ impl Value for bool {
     }
 
     fn read(text: &str) -> Result<bool, String> {
-        match text.to_lowercase().as_str() {
+        match text.to_ascii_lowercase().as_str() {
             "yes" | "y" | "1" | "x" | "true" => Ok(true),
             "no" | "n" | "0" | "false" => Ok(false),
             _ => Err(format!("\u{201c}{}\u{201d} is neither yes nor no.", short(text))),
@@ -213,7 +213,7 @@ pub(crate) use {choice, part};
 
 /// Which of the words a text is.
 pub(crate) fn named(text: &str, words: &[&str]) -> Result<usize, String> {
-    let asked = text.trim().to_lowercase();
+    let asked = text.trim().to_ascii_lowercase();
     words
         .iter()
         .position(|word| *word == asked)

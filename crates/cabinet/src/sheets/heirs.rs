@@ -1,8 +1,9 @@
 //! The page for whoever comes after: what is dangerous first, then what not to give away unawares.
 
 use super::sheet::{Block, NO_APPRAISAL, Sheet, called, pieces, value};
+use crate::order::sorted;
 use crate::record::{Record, Standing};
-use units::{Currency, arranged, order};
+use units::Currency;
 
 /// What the keeper says beside the records.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -94,8 +95,7 @@ fn far_above(record: &Record, all: &[&Record]) -> bool {
     let Some((currency, own)) = upper(record) else { return false };
     let values: Vec<i64> =
         all.iter().filter_map(|r| upper(r)).filter(|(c, _)| *c == currency).map(|(_, v)| v).collect();
-    let by = order(values.len(), &|a, b| values[a].cmp(&values[b]));
-    let sorted = arranged(values, &by);
+    let sorted = sorted(values);
     sorted
         .get(sorted.len() / 2)
         .is_some_and(|middle| sorted.len() >= 5 && own >= middle.saturating_mul(FAR_ABOVE) && own > 0)

@@ -48,13 +48,13 @@ pub(super) fn blocks(text: &str, first: usize, faults: &mut Vec<Fault>) -> Vec<B
             continue;
         }
         if let Some(name) = line.strip_prefix('[') {
-            match name.strip_suffix(']').map(|n| n.trim().to_lowercase()).filter(|n| is_name(n)) {
+            match name.strip_suffix(']').map(|n| n.trim().to_ascii_lowercase()).filter(|n| is_name(n)) {
                 Some(name) => all.push(Block { at, name, lines: Vec::new() }),
                 None => fault("A part begins with its name in square brackets, such as [mark]."),
             }
             continue;
         }
-        match line.split_once(':').map(|(key, value)| (key.trim().to_lowercase(), value)) {
+        match line.split_once(':').map(|(key, value)| (key.trim().to_ascii_lowercase(), value)) {
             Some((key, value)) if is_name(&key) => {
                 let line = Line { at, key, value: value.trim().to_string() };
                 if let Some(block) = all.last_mut() {
