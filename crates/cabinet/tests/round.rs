@@ -5,9 +5,9 @@ mod common;
 use cabinet::archive::{digest, record_name};
 use cabinet::record::{Part, Stamp, Version};
 use cabinet::text;
-use common::Random;
 use common::make::{record, version};
 use common::zip::{export, import, picture};
+use common::{Random, deep};
 use proptest::prelude::*;
 
 proptest! {
@@ -120,4 +120,34 @@ fn archives_of_another_program() {
     }
     let says = import(include_bytes!("zip/packed.zip")).0.expect_err("compressed");
     assert!(says.iter().any(|s| s.contains("packed again by another program")), "{says:?}");
+}
+
+#[test]
+fn a_large_file_in_small_pieces() {
+    // Photographs of 20 kilobytes, as the page makes them small (invented size).
+    let (records, pictures) = if deep() { (5_000, 10_000) } else { (500, 1_000) };
+    let mut random = Random(20_261_129);
+    let versions: Vec<Version> = (0..records).map(|_| version(&mut random)).collect();
+    let pictures: Vec<Vec<u8>> = (0..pictures)
+        .map(|n| {
+            let mut picture = picture(n);
+            picture.resize(20_000, n as u8);
+            picture
+        })
+        .collect();
+    let start = std::time::Instant::now();
+    let bytes = export(&versions, &pictures);
+    let out = start.elapsed();
+    let (found, largest) = import(&bytes);
+    let whole = start.elapsed() - out;
+    println!(
+        "figure: {records} records with {} photographs, {} bytes: out {out:?}, in {whole:?}, largest piece {largest} bytes",
+        pictures.len(),
+        bytes.len()
+    );
+    let found = found.expect("a sound file");
+    assert_eq!((found.versions.len(), found.photos.len()), (versions.len(), pictures.len()));
+    assert_eq!(found.versions, versions);
+    // Nothing is asked for that is larger than the list of entries or the end of the file.
+    assert!(largest <= (160 * (versions.len() + pictures.len()) as u64).max(66_000), "{largest}");
 }

@@ -10,6 +10,8 @@ use crate::text;
 /// The most records, all their states counted, that are taken from one file.
 pub const MOST_RECORDS: usize = 50_000;
 
+/// The most bytes of all records together: they are kept until all of the file is found good.
+const MOST_TEXT: u64 = 200 << 20;
 /// The most states of one record.
 const MOST_STATES: usize = 1_000;
 
@@ -95,9 +97,13 @@ impl Import {
             },
             Step::List(list) => match entries(bytes, list) {
                 Ok(entries) => {
-                    let records = entries.iter().filter(|e| e.sort == Sort::Record).count();
+                    let all = || entries.iter().filter(|e| e.sort == Sort::Record);
+                    let records = all().count();
+                    let bytes: u64 = all().map(|e| e.size).sum();
                     if records > MOST_RECORDS {
                         self.stop(&format!("It holds {records} records; at most {MOST_RECORDS} are taken."));
+                    } else if bytes > MOST_TEXT {
+                        self.stop("Its records are longer than 200 megabytes, which is more than a cabinet can hold.");
                     } else {
                         self.entries = entries;
                         self.go_on();

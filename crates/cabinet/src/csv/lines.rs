@@ -6,6 +6,8 @@ use super::Fault;
 pub const LARGEST: usize = 32 << 20;
 /// The most rows.
 const MOST_ROWS: usize = 50_000;
+/// The most cells of all rows.
+const MOST_IN_ALL: usize = 3_000_000;
 /// The most cells of a row.
 const MOST_CELLS: usize = 250;
 
@@ -72,7 +74,7 @@ fn rows(text: &str, separator: char) -> Result<Vec<(usize, Vec<String>)>, Vec<Fa
     let mut cells: Vec<String> = Vec::new();
     let mut cell = String::new();
     let mut quoted = false;
-    let mut place = 1;
+    let (mut place, mut in_all) = (1, 0);
     let fault = |row: usize, says: String| Err(vec![Fault { row, column: String::new(), says }]);
     let mut chars = text.chars().peekable();
     while let Some(c) = chars.next() {
@@ -89,6 +91,10 @@ fn rows(text: &str, separator: char) -> Result<Vec<(usize, Vec<String>)>, Vec<Fa
             cells.push(core::mem::take(&mut cell));
             if cells.len() > MOST_CELLS {
                 return fault(place, format!("The row has more than {MOST_CELLS} cells."));
+            }
+            in_all += 1;
+            if in_all > MOST_IN_ALL {
+                return fault(place, format!("The table has more than {MOST_IN_ALL} cells."));
             }
         }
         match c {

@@ -22,6 +22,18 @@ impl Number {
         &self.0
     }
 
+    /// The next free lot of a year: one more than the highest. `used` is every number that was ever given, those of deleted
+    /// pieces too: a number is never used again.
+    #[must_use]
+    pub fn next(used: &[&Number], year: i16) -> Option<Number> {
+        let lots = used
+            .iter()
+            .filter_map(|n| parts(&n.0))
+            .filter(|(entry, p, _)| !entry && p[0] == u32::from(year as u16));
+        let last = lots.map(|(_, p, _)| p[1]).max().unwrap_or(0);
+        Number::new(&format!("{year:04}.{}", last + 1))
+    }
+
     /// By the parts as numbers: `2026.9` before `2026.10`, entry numbers behind all others.
     #[must_use]
     pub fn order(&self, other: &Number) -> Ordering {
@@ -101,5 +113,9 @@ mod tests {
         assert_eq!(order("2026.9", "2026.10"), Some(Ordering::Less));
         assert_eq!(order("2026.4.2b", "2026.4.2"), Some(Ordering::Greater));
         assert_eq!(order("E1", "2026.4"), Some(Ordering::Greater));
+        let used: Vec<Number> =
+            ["2026.4.2", "2026.10", "2025.77", "E9999"].into_iter().filter_map(Number::new).collect();
+        let next = |year| Number::next(&used.iter().collect::<Vec<_>>(), year).map(|n| n.0);
+        assert_eq!((next(2026).as_deref(), next(2027).as_deref()), (Some("2026.11"), Some("2027.1")));
     }
 }
