@@ -102,6 +102,8 @@ fn what_the_house_writes() {
         assert_eq!(span.and_then(|s| s.years()), years, "{text}");
     }
     // What people type and what is none by the grammar of the specification.
+    // Leap years of the Gregorian calendar.
+    assert!(read("2000-02-29").is_some() && read("1904-02-29").is_some() && read("1900-02-29").is_none());
     for text in
         ["190O", "c1880", "1880-1910", "1880s", "1876-13", "1910/1880", "1876-5-18", "18760518", "", "n.d."]
     {

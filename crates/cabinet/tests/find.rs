@@ -169,7 +169,7 @@ fn among_five_thousand() {
     let index = Index::new(&all, TODAY);
     let built = start.elapsed();
     let least = |what: &mut dyn FnMut()| {
-        let rounds = if deep() { 20 } else { 3 };
+        let rounds = if deep() { 30 } else { 9 };
         let time = |what: &mut dyn FnMut()| {
             let start = Instant::now();
             what();

@@ -267,6 +267,12 @@ fn archives_made_to_harm() {
     told(with(&long), "zip64");
     told(at(b"PK\x05\x06", 4, &|b| *b = 1), "several parts");
     told(at(b"PK\x05\x06", 16, &|b| *b ^= 1), "does not fit");
+    let fewer = |b: &mut Vec<u8>| {
+        let at = last(b, b"PK\x05\x06");
+        b[at + 8] -= 1;
+        b[at + 10] -= 1;
+    };
+    told(with(&fewer), "more in the list");
     told(with(&|b| b.truncate(b.len() - 1)), "end is missing");
     told(with(&Vec::clear), "end is missing");
     // Data that was changed under its check; a picture that is another.
@@ -291,7 +297,8 @@ fn what_does_not_fit_is_not_written() {
     for name in ["", "../x", "/x", "a\\b", "a:b", &"x".repeat(300)] {
         assert!(writer.entry(name, b"").is_err(), "{name}");
     }
-    assert!(writer.entry("x", b"").is_ok());
+    // Bit 11 of the flags says that the name is UTF-8 (APPNOTE 4.4.4).
+    assert_eq!(writer.entry("x", b"").map(|head| head[6..8].to_vec()), Ok(vec![0, 8]));
     assert!(writer.entry("x", b"").is_err(), "twice");
     let mut writer = Writer::new(Moment(1));
     let written = (0..70_000).take_while(|n| writer.entry(&format!("photos/{n}"), b"").is_ok()).count();

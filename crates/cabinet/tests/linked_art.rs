@@ -4,7 +4,8 @@
 mod common;
 
 use cabinet::linked_art::linked_art;
-use cabinet::record::{Date, Deal, Profile, Record};
+use cabinet::record::{Date, Deal, Profile, Record, Unknown, Version, redacted};
+use cabinet::text::write as text_of;
 use common::Random;
 use common::make::{money, sound, text};
 use proptest::prelude::*;
@@ -127,9 +128,20 @@ proptest! {
         record.other.push(("new".to_string(), secret("Other")));
         record.valuations.iter_mut().for_each(|v| v.source = secret("Source"));
         record.photos.iter_mut().for_each(|p| p.note = secret("Street"));
+        let other = || ("new".to_string(), secret("Part"));
+        record.photos.iter_mut().for_each(|p| p.other.push(other()));
+        record.marks.iter_mut().for_each(|m| m.other.push(other()));
+        record.measurements.iter_mut().for_each(|m| m.other.push(other()));
+        record.provenance.iter_mut().for_each(|e| e.other.push(other()));
+        record.opinions.iter_mut().for_each(|o| o.other.push(other()));
+        record.unknown.push(Unknown { name: "new".to_string(), lines: vec![other()] });
         for profile in [Profile::Public, Profile::Sale] {
             let document = linked_art(id, &record, profile);
             prop_assert!(!document.contains("Secret"), "{}", document);
+            // Nor in anything else that is written of what the profile lets through.
+            let seen = Version { record: redacted(&record, profile), ..Version::default() };
+            let written = text_of(&seen);
+            prop_assert!(!written.contains("Secret"), "{}", written);
             let valued = document.contains("300435426");
             prop_assert!(!valued);
         }

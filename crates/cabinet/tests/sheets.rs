@@ -178,6 +178,7 @@ fn a_year() {
         },
         Record { acquired: deal("2025-12-31", "99.00 USD"), ..Record::default() },
         Record { acquired: deal("2026-05-05", ""), ..Record::default() },
+        Record { acquired: deal("2027-01-01", "99.00 USD"), standing: Standing::Wanted, ..Record::default() },
     ];
     let all: Vec<&Record> = records.iter().collect();
     let words = words(&annual(&all, 2026, TODAY));

@@ -27,7 +27,7 @@ pub(super) fn fault(name: &str) -> Option<&'static str> {
         () if name.is_empty() => Some("has no name"),
         () if name.len() > LONGEST => Some("has a name that is too long"),
         () if name.chars().any(bad) => Some("has a sign in its name that may lead elsewhere"),
-        () if parts.split('/').any(|p| matches!(p, "" | "." | "..") || p.ends_with(['.', ' '])) => {
+        () if parts.split('/').any(|p| p.is_empty() || p.ends_with(['.', ' '])) => {
             Some("has a name that leads elsewhere")
         }
         () => None,

@@ -18,9 +18,10 @@ pub(super) fn restored(text: &str) -> &str {
     if looks_defused(text) { &text[1..] } else { text }
 }
 
-/// A text as a cell (RFC 4180): in quotes where it holds a separator of any sort, a quote, a line end, a blank at an end.
+/// A text as a cell (RFC 4180): in quotes where it holds a separator of any sort, a quote, a line end. Texts of records have no
+/// blanks at their ends.
 pub(super) fn quoted(text: &str) -> String {
-    let plain = !text.contains([',', ';', '\t', '"', '\n', '\r']) && text.trim() == text;
+    let plain = !text.contains([',', ';', '\t', '"', '\n', '\r']);
     if plain { text.to_string() } else { format!("\"{}\"", text.replace('"', "\"\"")) }
 }
 

@@ -49,25 +49,22 @@ impl Shelf {
     }
 }
 
-/// The versions of one record, oldest first, to what is shown of it. A version is past when another names it, unless that
-/// one is named in turn by the first (two that name each other were made by hand and stand both).
+/// The versions of one record, oldest first, to what is shown of it. A version is past when a later one names it; so the
+/// latest is never past, whatever names what.
 fn kept(versions: &[Version]) -> Option<Kept<'_>> {
     let mut named: Vec<(Uuid, usize)> = Vec::new();
     for (by, version) in versions.iter().enumerate() {
         named.extend(version.stamp.after.iter().map(|id| (*id, by)));
     }
     let named = sorted(named);
-    let past = |v: &Version| {
-        let own = v.stamp.version;
-        let from = named.partition_point(|(id, _)| *id < own);
-        let by = named[from..].iter().take_while(|(id, _)| *id == own);
-        by.into_iter().any(|(_, by)| !v.stamp.after.contains(&versions[*by].stamp.version))
+    let past = |at: usize| {
+        let stamp = &versions[at].stamp;
+        let from = named.partition_point(|(id, _)| *id < stamp.version);
+        let mut by = named[from..].iter().take_while(|(id, _)| *id == stamp.version);
+        by.any(|(_, by)| versions[*by].stamp.time > stamp.time)
     };
-    let mut heads: Vec<&Version> = versions.iter().rev().filter(|v| !past(v)).collect();
-    if heads.is_empty() {
-        // A ring of three or more that name each other in turn, made by hand: all of them stand.
-        heads = versions.iter().rev().collect();
-    }
+    let heads: Vec<&Version> =
+        (0..versions.len()).rev().filter(|at| !past(*at)).map(|at| &versions[at]).collect();
     // Equal contents do not disagree: the newest stands for them.
     let mut distinct: Vec<&Version> = Vec::new();
     for head in heads {

@@ -37,7 +37,8 @@ pub struct Version {
 
 impl Version {
     /// The version that follows others: all of them and what they name are its past. The record is tidied. With the
-    /// heads of a conflict given, the conflict is over.
+    /// heads of a conflict given, the conflict is over. Where the clock stands behind that of another device, the time is
+    /// put just after the latest of those it was made from: later is what came after.
     #[must_use]
     pub fn after(from: &[&Version], stamp: Stamp, record: &Record) -> Version {
         let mut after: Vec<Uuid> = from.iter().map(|v| v.stamp.version).collect();
@@ -53,7 +54,9 @@ impl Version {
         }
         let mut device = stamp.device;
         device.tidy();
-        Version { stamp: Stamp { after: past, device, ..stamp }, record: record.tidied() }
+        let least = from.iter().map(|v| v.stamp.time.0 + 1).max().unwrap_or_default();
+        let time = Moment(stamp.time.0.max(least));
+        Version { stamp: Stamp { after: past, device, time, ..stamp }, record: record.tidied() }
     }
 }
 
