@@ -140,6 +140,24 @@ fn filters() {
 }
 
 #[test]
+fn a_changed_record_counts_once() {
+    // A list that was changed answers as one made anew: how rare an answer is follows from what is there now.
+    let mut random = Random(21);
+    let mut versions: Vec<Version> = (0..30).map(|n| piece(&mut random, n)).collect();
+    let mut index = Index::new(&versions.iter().collect::<Vec<_>>(), TODAY);
+    for at in 0..30 {
+        let record = piece(&mut random, at).record;
+        versions[at].record = record;
+        index.put(&versions[at], TODAY);
+    }
+    let anew = Index::new(&versions.iter().collect::<Vec<_>>(), TODAY);
+    for version in &versions {
+        let looks = Looks::of(&version.record);
+        assert_eq!(nearest(&index, &looks, 30, None), nearest(&anew, &looks, 30, None));
+    }
+}
+
+#[test]
 fn a_difference_counts() {
     let mut random = Random(8);
     let mut versions: Vec<Version> = (0..40).map(|n| piece(&mut random, n)).collect();
