@@ -7,7 +7,7 @@ use crate::steps::Steps;
 use anyhow::{Context, Result};
 
 /// One for each file in `tests/fuzz/targets`.
-const TARGETS: [&str; 2] = ["marks", "tables"];
+const TARGETS: [&str; 3] = ["marks", "tables", "cabinet"];
 
 /// Runs every target for so long; says so when they are left out.
 pub(super) fn run(seconds: &str, steps: &mut Steps) -> Result<()> {

@@ -1,8 +1,9 @@
 //! `cargo xtask bench`: how fast the mathematics is, natively and optimised; `bench engine`: how right and how good; `bench
-//! fuzz`: what upsets the readers.
+//! fuzz`: what upsets the readers; `bench linked-art`: whether what the cabinet writes is what the standard says.
 
 mod engine;
 mod fuzz;
+mod linked_art;
 mod mutants;
 
 use crate::run;
@@ -16,6 +17,9 @@ pub(crate) fn verb(arguments: &[String], steps: &mut Steps) -> Result<()> {
         [only] if only == "engine" => engine::page(steps),
         [only] if only == "fuzz" => fuzz::run("60", steps),
         [one, seconds] if one == "fuzz" => fuzz::run(seconds, steps),
-        _ => bail!("bench takes `engine`, `fuzz` with seconds, or nothing."),
+        [one, folder] if one == "linked-art" => linked_art::run(folder, steps),
+        _ => bail!(
+            "bench takes `engine`, `fuzz` with seconds, `linked-art` with the folder of its schema, or nothing."
+        ),
     }
 }
