@@ -71,17 +71,17 @@ pub(crate) fn inverse_of_symmetric<const N: usize>(m: &[[f64; N]; N]) -> Option<
         }
     }
     let mut found = [[0.0; N]; N];
-    for unit in 0..N {
+    for column in 0..N {
         let mut x = [0.0; N];
-        for i in unit..N {
-            let own = f64::from(u8::from(i == unit));
-            x[i] = (own - (unit..i).map(|k| l[i][k] * x[k]).sum::<f64>()) / l[i][i];
+        for i in column..N {
+            let own = f64::from(u8::from(i == column));
+            x[i] = (own - (column..i).map(|k| l[i][k] * x[k]).sum::<f64>()) / l[i][i];
         }
         for i in (0..N).rev() {
             x[i] = (x[i] - (i + 1..N).map(|k| l[k][i] * x[k]).sum::<f64>()) / l[i][i];
         }
         for i in 0..N {
-            found[i][unit] = x[i];
+            found[i][column] = x[i];
         }
     }
     Some(found)

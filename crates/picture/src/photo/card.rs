@@ -1,6 +1,7 @@
 //! A card by two taps on each of its edges. Its corners are round, so nobody can tap them: the edges are crossed.
 
-use super::fit::{Tap, fit};
+use super::fit::{Tap, Taps};
+use super::leaning::leanings;
 use super::rim::{CARD, Rim};
 use super::view::View;
 use super::{Homography, Lens, Placed, Refused, crossing};
@@ -73,15 +74,17 @@ pub fn place_card(lens: &Lens, edges: &[[Point; 2]; 4], tap: f64) -> Result<Plac
     let (x, y) = (0.5 * CARD[0], 0.5 * CARD[1]);
     // Corner i ends edge i: the first edge is the upper one, so the first corner is the upper right one.
     let own = [Point::new(x, -y), Point::new(x, y), Point::new(-x, y), Point::new(-x, -y)];
-    let map = Homography::of_corners(&own, &corners.map(|c| lens.centred(c))).ok_or(Refused::NoFourCorners)?;
-    let taps: Vec<Tap> =
-        (0..8).map(|i| Tap { edge: i / 2, at: edges[i / 2][i % 2] }).collect();
-    let found = fit(View::of_map(*lens, &map.0), Rim::Card, &taps, tap).ok_or(Refused::Unclear)?;
-    if found.view.upright() < OBLIQUE {
-        return Err(Refused::TooOblique);
-    }
-    if found.misfit > MISFIT {
+    let map =
+        Homography::of_corners(&own, &corners.map(|c| lens.centred(c))).ok_or(Refused::NoFourCorners)?;
+    let taps: Vec<Tap> = (0..8).map(|i| Tap { edge: i / 2, at: edges[i / 2][i % 2] }).collect();
+    let taps = Taps { rim: Rim::Card, at: &taps, u: tap };
+    let view = View::of_map(*lens, &map.0);
+    let placed = leanings([view, view.leaning_back()], taps).ok_or(Refused::Unclear)?;
+    if placed.best.misfit > MISFIT {
         return Err(Refused::NotFlat);
     }
-    Ok(Placed { fits: vec![found] })
+    if placed.best.view.upright() < OBLIQUE {
+        return Err(Refused::TooOblique);
+    }
+    Ok(placed)
 }

@@ -1,7 +1,8 @@
 //! A coin by five or more taps on its rim: the lesser way, because a small circle hardly tells how the camera leaned.
 
 use super::card::OBLIQUE;
-use super::fit::{Fit, Tap, fit};
+use super::fit::{Tap, Taps};
+use super::leaning::leanings;
 use super::rim::Rim;
 use super::view::View;
 use super::{Ellipse, Lens, Placed, Refused};
@@ -10,9 +11,6 @@ use crate::linear::rotation;
 
 /// The smallest half axis must have this many times a tap's uncertainty, and this many pixels.
 const LEAST: (f64, f64) = (5.0, 15.0);
-/// Fits whose misfit differs by more are not both kept.
-const WORSE: f64 = 9.0;
-
 /// Finds the camera from taps on the rim of a coin of this diameter in mm. `tap` is the standard uncertainty of a tap in
 /// each direction, pixels.
 ///
@@ -31,24 +29,20 @@ pub fn place_coin(lens: &Lens, rim: &[Point], diameter: f64, tap: f64) -> Result
         return Err(Refused::TooSmall);
     }
     let taps: Vec<Tap> = rim.iter().map(|at| Tap { edge: 0, at: *at }).collect();
-    let leaning = [1.0, -1.0].map(|side| fit(first(lens, &ellipse, diameter, side), Rim::Coin(diameter), &taps, tap));
-    let mut fits: Vec<Fit> = leaning.into_iter().flatten().collect();
-    if fits.len() == 2 && fits[1].misfit < fits[0].misfit {
-        fits.swap(0, 1);
-    }
-    let best = fits.first().ok_or(Refused::Unclear)?.misfit;
+    let taps = Taps { rim: Rim::Coin(diameter), at: &taps, u: tap };
+    let placed = leanings([1.0, -1.0].map(|side| first(lens, &ellipse, diameter, side)), taps)
+        .ok_or(Refused::Unclear)?;
     // Wilson and Hilferty's bound for one case in ten thousand: five unknowns of the rim's ellipse.
     let free = (rim.len() as f64 - 5.0).max(1.0);
     let k = 2.0 / (9.0 * free);
     let root = 1.0 - k + 3.719 * k.sqrt();
-    if best > free * root * root * root {
+    if placed.best.misfit > free * root * root * root {
         return Err(Refused::NotRound);
     }
-    fits.retain(|fit| fit.misfit < best + WORSE && fit.view.upright() > 0.0);
-    if fits.first().is_none_or(|fit| fit.view.upright() < OBLIQUE) {
+    if placed.best.view.upright() < OBLIQUE {
         return Err(Refused::TooOblique);
     }
-    Ok(Placed { fits })
+    Ok(placed)
 }
 
 /// A circle seen from far: leaning about the ellipse's long axis, towards one side or the other.

@@ -25,41 +25,52 @@ pub(crate) struct Fit {
 
 /// Rounds at most; from the corners' own map four are usual.
 const ROUNDS: usize = 25;
+/// Holds an unknown where it is.
+const HELD: f64 = 1e12;
 
-/// Fits from a first guess. `u` is the standard uncertainty of a tap in each direction, pixels. Nothing when the taps do
-/// not tell where the camera is.
-pub(crate) fn fit(first: View, rim: Rim, taps: &[Tap], u: f64) -> Option<Fit> {
-    let precision = foreknown(&first, rim);
+/// What was tapped, and how well.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Taps<'a> {
+    pub(crate) rim: Rim,
+    pub(crate) at: &'a [Tap],
+    /// Standard uncertainty of a tap in each direction, pixels.
+    pub(crate) u: f64,
+}
+
+/// Fits from a first guess. With `held` the plane keeps its leaning. Nothing when the taps do not tell where the camera is.
+pub(crate) fn fit(first: View, taps: Taps, held: bool) -> Option<Fit> {
+    let precision = foreknown(&first, taps.rim, held);
     let mut view = first;
-    let mut misfit = cost(&view, rim, taps, u, &precision);
     let mut last = None;
     for _ in 0..ROUNDS {
-        let (normal, pull) = normal(&view, rim, taps, u, &precision);
+        let pixels = pixels(&view, taps);
+        let misfit = cost(&view, taps, &pixels, &precision);
+        let (normal, pull) = normal(&view, taps, &pixels, &precision);
         let covariance = inverse_of_symmetric(&normal)?;
         let step = covariance.map(|row| -row.iter().zip(pull).map(|(c, p)| c * p).sum::<f64>());
         // Half the way as often as the whole makes it worse.
         let mut share = 1.0;
         let better = (0..8).find_map(|_| {
             let next = view.stepped(&step.map(|s| s * share));
-            let found = cost(&next, rim, taps, u, &precision);
+            let found = cost(&next, taps, &pixels, &precision);
             share *= 0.5;
-            (found <= misfit).then_some((next, found))
+            (found <= misfit).then_some((next, misfit - found))
         });
-        last = Some(covariance);
-        let Some((next, found)) = better else { break };
-        let gained = misfit - found;
-        (view, misfit) = (next, found);
-        if gained < 1e-7 {
+        last = Some((covariance, misfit));
+        let Some((next, gained)) = better else { break };
+        view = next;
+        if gained < 1e-5 {
+            last = Some((covariance, misfit - gained));
             break;
         }
     }
-    let covariance = last.filter(|_| misfit.is_finite())?;
+    let (covariance, misfit) = last.filter(|(_, misfit)| *misfit < f64::MAX)?;
     Some(Fit { view, covariance, misfit })
 }
 
 /// One over the variances of focal length, distortion and sizes; a coin's turn about its own middle tells nothing and is
 /// held softly.
-fn foreknown(view: &View, rim: Rim) -> Step {
+fn foreknown(view: &View, rim: Rim, held: bool) -> Step {
     let mut precision = [0.0; UNKNOWNS];
     let within = rim.within();
     for (at, u) in [(6, view.lens.focal_share), (7, view.lens.bend), (8, within[0]), (9, within[1])] {
@@ -67,6 +78,9 @@ fn foreknown(view: &View, rim: Rim) -> Step {
     }
     if matches!(rim, Rim::Coin(_)) {
         precision[2] = 1.0;
+    }
+    if held {
+        (precision[0], precision[1]) = (HELD, HELD);
     }
     precision
 }
@@ -76,23 +90,33 @@ fn departed(view: &View) -> Step {
     [0.0, 0.0, 0.0, 0.0, 0.0, 0.0, view.focal, view.bend, view.size[0], view.size[1]]
 }
 
-/// How many standard uncertainties a tap is off its edge: the distance in the plane over what a pixel is there (Sampson).
-fn off(view: &View, rim: Rim, tap: Tap, u: f64) -> f64 {
-    let outside = |dx: f64, dy: f64| {
-        rim.outside(tap.edge, view.seen(Point::new(tap.at.x + dx, tap.at.y + dy), 0.0), view.size)
+/// What one standard uncertainty of each tap is in the plane, across its edge, mm (Sampson's first-order distance).
+fn pixels(view: &View, taps: Taps) -> Vec<f64> {
+    let across = |tap: &Tap| {
+        let outside = |dx: f64, dy: f64| {
+            let p = Point::new(tap.at.x + dx, tap.at.y + dy);
+            taps.rim.outside(tap.edge, view.seen(p, 0.0), view.size)
+        };
+        let (gx, gy) = (outside(0.5, 0.0) - outside(-0.5, 0.0), outside(0.0, 0.5) - outside(0.0, -0.5));
+        (gx * gx + gy * gy).sqrt() * taps.u
     };
-    let (gx, gy) = (outside(0.5, 0.0) - outside(-0.5, 0.0), outside(0.0, 0.5) - outside(0.0, -0.5));
-    outside(0.0, 0.0) / ((gx * gx + gy * gy).sqrt() * u)
+    taps.at.iter().map(across).collect()
 }
 
-fn cost(view: &View, rim: Rim, taps: &[Tap], u: f64, precision: &Step) -> f64 {
+/// How many standard uncertainties a tap is off its edge.
+fn off(view: &View, rim: Rim, tap: &Tap, pixel: f64) -> f64 {
+    rim.outside(tap.edge, view.seen(tap.at, 0.0), view.size) / pixel
+}
+
+fn cost(view: &View, taps: Taps, pixels: &[f64], precision: &Step) -> f64 {
     let known: f64 = departed(view).iter().zip(precision).map(|(d, p)| d * d * p).sum();
-    let sum = known + taps.iter().map(|tap| off(view, rim, *tap, u)).map(|r| r * r).sum::<f64>();
+    let told = taps.at.iter().zip(pixels).map(|(tap, pixel)| off(view, taps.rim, tap, *pixel));
+    let sum = known + told.map(|r| r * r).sum::<f64>();
     if sum.is_finite() { sum } else { f64::MAX }
 }
 
 /// The normal matrix, and the gradient of half the cost.
-fn normal(view: &View, rim: Rim, taps: &[Tap], u: f64, precision: &Step) -> ([Step; UNKNOWNS], Step) {
+fn normal(view: &View, taps: Taps, pixels: &[f64], precision: &Step) -> ([Step; UNKNOWNS], Step) {
     let beside = neighbours(view);
     let departed = departed(view);
     let mut matrix = [[0.0; UNKNOWNS]; UNKNOWNS];
@@ -101,9 +125,9 @@ fn normal(view: &View, rim: Rim, taps: &[Tap], u: f64, precision: &Step) -> ([St
         matrix[i][i] = precision[i];
         pull[i] = departed[i] * precision[i];
     }
-    for tap in taps {
-        let own = off(view, rim, *tap, u);
-        let slope = slopes(&beside, &|view| off(view, rim, *tap, u));
+    for (tap, pixel) in taps.at.iter().zip(pixels) {
+        let own = off(view, taps.rim, tap, *pixel);
+        let slope = slopes(&beside, &|view| off(view, taps.rim, tap, *pixel));
         for i in 0..UNKNOWNS {
             pull[i] += slope[i] * own;
             for j in 0..UNKNOWNS {

@@ -1,7 +1,7 @@
 //! A length between two taps on the piece.
 
 use super::fit::{Fit, neighbours, slopes};
-use super::interval::half_width;
+use super::interval::{Spread, quantile};
 use super::view::{UNKNOWNS, View};
 use super::{Placed, Refused};
 use crate::Point;
@@ -41,12 +41,14 @@ impl Height {
 pub struct Measured {
     /// The length, corrected for the middle of the height's range.
     pub mm: f64,
-    /// Standard uncertainty by taps, card, camera and leaning.
+    /// Standard uncertainty of all together.
     pub u: f64,
-    /// Half of what the height's range may change.
+    /// Of it by the range of heights alone.
     pub by_height: f64,
-    /// The truth is within `mm` +- `half` in 95 cases of 100.
-    pub half: f64,
+    /// The truth lies from here
+    pub low: f64,
+    /// to here in 95 cases of 100.
+    pub high: f64,
 }
 
 impl Measured {
@@ -59,8 +61,8 @@ impl Measured {
     /// From where to where the truth lies in 95 of 100 cases, rounded outwards.
     #[must_use]
     pub fn between(&self) -> [Length; 2] {
-        let low = libm::floor((self.mm - self.half).max(0.0) * 10.0) / 10.0;
-        [Length(tenths(low)), Length(tenths(libm::ceil((self.mm + self.half) * 10.0) / 10.0))]
+        let low = libm::floor(self.low.max(0.0) * 10.0) / 10.0;
+        [Length(tenths(low)), Length(tenths(libm::ceil(self.high * 10.0) / 10.0))]
     }
 }
 
@@ -76,44 +78,40 @@ impl Placed {
     /// # Errors
     /// When the taps are not on the plane, or the length would be worth nothing.
     pub fn length(&self, ends: [Point; 2], height: Height, tap: f64) -> Result<Measured, Refused> {
-        let inside = |fit: &Fit| ends.iter().all(|p| fit.view.lens.holds(*p, 0.0));
-        let all: Vec<Measured> = self.fits.iter().filter(|f| inside(f)).map_while(|f| of(f, ends, height, tap)).collect();
-        if self.fits.iter().any(|fit| height.to > 0.6 * -fit.view.camera()[2]) {
+        if !ends.iter().all(|p| self.best.view.lens.holds(*p, 0.0)) {
+            return Err(Refused::OffThePlane);
+        }
+        if height.to > 0.6 * self.distance() {
             return Err(Refused::TooHigh);
         }
-        let found = match all[..] {
-            [one] => one,
-            [one, other] => either(one, other),
-            _ => return Err(Refused::OffThePlane),
-        };
-        if found.mm > 0.0 && found.half < found.mm / 3.0 { Ok(found) } else { Err(Refused::TooUncertain) }
+        let spreads: Option<Vec<Spread>> =
+            self.all.iter().map(|(w, fit)| of(fit, *w, ends, height, tap)).collect();
+        let spreads = spreads.ok_or(Refused::OffThePlane)?;
+        let mean = |of: &dyn Fn(&Spread) -> f64| spreads.iter().map(|s| s.chance * of(s)).sum::<f64>();
+        let mm = mean(&|s| s.middle);
+        // A range has the variance a2/3 (GUM 4.3.7).
+        let by_height = mean(&|s| s.range * s.range / 3.0);
+        let u = (by_height + mean(&|s| s.u * s.u + (s.middle - mm) * (s.middle - mm))).sqrt();
+        let (low, high) = (quantile(&spreads, 0.025), quantile(&spreads, 0.975));
+        let found = Measured { mm, u, by_height: by_height.sqrt(), low, high };
+        if mm > 0.0 && high - low < 0.67 * mm { Ok(found) } else { Err(Refused::TooUncertain) }
     }
 }
 
-/// A coin leans one way or the other: from the lowest end to the highest.
-fn either(one: Measured, other: Measured) -> Measured {
-    let low = (one.mm - one.half).min(other.mm - other.half);
-    let high = (one.mm + one.half).max(other.mm + other.half);
-    Measured {
-        mm: 0.5 * (low + high),
-        u: one.u.max(other.u),
-        by_height: one.by_height.max(other.by_height),
-        half: 0.5 * (high - low),
-    }
-}
-
-fn of(fit: &Fit, ends: [Point; 2], height: Height, tap: f64) -> Option<Measured> {
+/// The length if the plane leans as in `fit`.
+fn of(fit: &Fit, chance: f64, ends: [Point; 2], height: Height, tap: f64) -> Option<Spread> {
     let long = |view: &View, ends: [Point; 2], h: f64| view.seen(ends[0], h).distance(view.seen(ends[1], h));
     let at = height.middle();
-    let mm = long(&fit.view, ends, at);
-    // Along its own line a tap counts in full, across it not at all: both follow from the slopes.
-    let moved = |i: usize, by: f64| {
+    let middle = long(&fit.view, ends, at);
+    // Along the length a tap counts in full, across it not at all: both follow from the slopes.
+    let moved = |end: usize, dx: f64, dy: f64| {
         let mut ends = ends;
-        let end = &mut ends[i / 2];
-        if i % 2 == 0 { end.x += by } else { end.y += by }
+        ends[end] = Point::new(ends[end].x + dx, ends[end].y + dy);
         long(&fit.view, ends, at)
     };
-    let by_taps: f64 = (0..4).map(|i| (moved(i, 0.5) - moved(i, -0.5)) * tap).map(|d| d * d).sum();
+    let gained = |end, dx, dy| (moved(end, dx, dy) - moved(end, -dx, -dy)) * tap;
+    let by_taps: f64 =
+        [0, 1].iter().flat_map(|i| [gained(*i, 0.5, 0.0), gained(*i, 0.0, 0.5)]).map(|d| d * d).sum();
     let slope = slopes(&neighbours(&fit.view), &|view| long(view, ends, at));
     let mut by_view = 0.0;
     for i in 0..UNKNOWNS {
@@ -122,7 +120,6 @@ fn of(fit: &Fit, ends: [Point; 2], height: Height, tap: f64) -> Option<Measured>
         }
     }
     let u = (by_taps + by_view.max(0.0)).sqrt();
-    let by_height = 0.5 * (long(&fit.view, ends, height.from) - long(&fit.view, ends, height.to)).abs();
-    let found = Measured { mm, u, by_height, half: half_width(u, by_height) };
-    (mm.is_finite() && u.is_finite()).then_some(found)
+    let range = 0.5 * (long(&fit.view, ends, height.from) - long(&fit.view, ends, height.to)).abs();
+    (middle.is_finite() && u.is_finite()).then_some(Spread { chance, middle, u: u.max(1e-9), range })
 }

@@ -7,6 +7,7 @@ mod ellipse;
 mod fit;
 mod homography;
 mod interval;
+mod leaning;
 mod length;
 mod lens;
 mod refused;
@@ -28,33 +29,34 @@ use fit::Fit;
 /// Where a card or coin lies in the picture, and so where the camera was.
 #[derive(Debug, Clone)]
 pub struct Placed {
-    /// One for a card. A coin may lean either way: then two, the likelier first.
-    fits: Vec<Fit>,
+    best: Fit,
+    /// Every leaning of the plane that the taps allow, with its chance.
+    all: Vec<(f64, Fit)>,
 }
 
 impl Placed {
     /// How far the camera is above the plane of the card, mm.
     #[must_use]
     pub fn distance(&self) -> f64 {
-        self.fits.first().map_or(f64::NAN, |fit| -fit.view.camera()[2])
+        -self.best.view.camera()[2]
     }
 
     /// Cosine of the angle at which the plane is seen: 1 from straight above.
     #[must_use]
     pub fn upright(&self) -> f64 {
-        self.fits.first().map_or(f64::NAN, |fit| fit.view.upright())
+        self.best.view.upright()
     }
 
     /// The pixel that shows a point `height` mm above the plane; mm from the middle of the card, x along its long side.
     /// Not finite behind the camera.
     #[must_use]
     pub fn pixel(&self, mm: Point, height: f64) -> Point {
-        self.fits.first().map_or(Point::new(f64::NAN, f64::NAN), |fit| fit.view.shown(mm, height))
+        self.best.view.shown(mm, height)
     }
 
     /// The point `height` mm above the plane that a pixel shows; not finite above the horizon.
     #[must_use]
     pub fn on_plane(&self, pixel: Point, height: f64) -> Point {
-        self.fits.first().map_or(Point::new(f64::NAN, f64::NAN), |fit| fit.view.seen(pixel, height))
+        self.best.view.seen(pixel, height)
     }
 }

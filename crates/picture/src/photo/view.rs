@@ -2,7 +2,7 @@
 
 use super::lens::Lens;
 use crate::Point;
-use crate::linear::{Mat3, Vec3, plus, product, rotation, scaled, times, transposed};
+use crate::linear::{Mat3, Vec3, dot, plus, product, rotation, scaled, times, transposed, unit};
 
 /// How many unknowns a view has: three of turning, three of place, focal length, distortion, two of the thing's size.
 pub(crate) const UNKNOWNS: usize = 10;
@@ -68,6 +68,15 @@ impl View {
         }
         let bent = 1.0 / (1.0 - self.bend * r2);
         self.lens.pixel(Point::new(x * bent, y * bent))
+    }
+
+    /// The same plane leaning as much the other way about its line of sight: from far a picture hardly tells the two apart.
+    pub(crate) fn leaning_back(&self) -> View {
+        let sight = unit(self.place);
+        // Mirrors the plane's axes in depth along the line of sight.
+        let mirrored = |axis: Vec3| plus(axis, scaled(sight, -2.0 * dot(axis, sight)));
+        let [x, y, _] = transposed(&self.turn);
+        View { turn: rotation([mirrored(x), mirrored(y)]), ..*self }
     }
 
     /// The view one step away. Turning is about the plane's own axes, places are shares of the distance.
