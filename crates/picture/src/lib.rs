@@ -7,5 +7,6 @@ mod linear;
 mod point;
 
 pub mod photo;
+pub mod strip;
 
 pub use point::Point;

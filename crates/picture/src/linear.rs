@@ -71,7 +71,7 @@ pub(crate) fn inverse_of_symmetric<const N: usize>(m: &[[f64; N]; N]) -> Option<
         }
     }
     let mut found = [[0.0; N]; N];
-    for column in 0..N {
+    for (column, row) in found.iter_mut().enumerate() {
         let mut x = [0.0; N];
         for i in column..N {
             let own = f64::from(u8::from(i == column));
@@ -80,9 +80,8 @@ pub(crate) fn inverse_of_symmetric<const N: usize>(m: &[[f64; N]; N]) -> Option<
         for i in (0..N).rev() {
             x[i] = (x[i] - (i + 1..N).map(|k| l[k][i] * x[k]).sum::<f64>()) / l[i][i];
         }
-        for i in 0..N {
-            found[i][column] = x[i];
-        }
+        // The inverse is symmetric too: its column is its row.
+        *row = x;
     }
     Some(found)
 }

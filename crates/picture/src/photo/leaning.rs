@@ -37,7 +37,8 @@ pub(super) fn leanings(guesses: [View; 2], taps: Taps) -> Option<Placed> {
         let Some(fit) = fit(view, taps, true) else { continue };
         // The second seed's node need not be a good one itself: its neighbours may be.
         let worse = fit.misfit - best.misfit;
-        if worse > WORSE && next > 2 || fit.view.upright() < LOWEST {
+        let (low, far) = (fit.view.upright() < LOWEST, worse > WORSE);
+        if low && next > 1 || far && next > 2 {
             continue;
         }
         for step in [[1, 0], [-1, 0], [0, 1], [0, -1]] {
