@@ -4,9 +4,12 @@
 //! here: trade knowledge, sentences, a browser, a decoder of pictures.
 
 mod linear;
+mod pixels;
 mod point;
 
+pub mod outline;
 pub mod photo;
 pub mod strip;
 
+pub use pixels::Pixels;
 pub use point::Point;

@@ -107,7 +107,7 @@ const TAPS: [f64; 3] = [1.0, 3.0, 8.0];
 
 #[test]
 fn the_stated_interval_holds_the_truth() {
-    let each = if deep() { 1200 } else { 45 };
+    let each = if deep() { 300 } else { 45 };
     let mut dice = Dice(7);
     let mut by_told = [Tally::default(); 3];
     let mut all = Tally::default();

@@ -1,0 +1,68 @@
+//! What the piece lies on: a colour that changes evenly over the picture, and how far a pixel is from it.
+
+use crate::linear::{inverse, times};
+
+/// Light that falls on a shadow beside what falls beside it, at least: the piece must be darker, or of another colour.
+/// Practice.
+const SHADOW: f64 = 0.45;
+/// Least standard deviation of a plain ground, of 255: the noise of a camera.
+const NOISE: f64 = 3.0;
+
+/// A plane for each colour, over places from -1 to 1.
+#[derive(Debug, Clone)]
+pub(super) struct Background {
+    planes: [[f64; 3]; 3],
+    /// What the ground's own pixels are off, on average over the colours.
+    noise: f64,
+}
+
+impl Background {
+    /// Fits places and colours of the border, thrice, each time without what is far off: a shadow, a thread, a corner of
+    /// the card. Nothing with too few of them.
+    pub(super) fn of(border: &[([f64; 2], [f64; 3])]) -> Option<Background> {
+        let mut found = Background { planes: [[0.0; 3]; 3], noise: f64::MAX };
+        for _ in 0..4 {
+            let near = |(at, colour): &&([f64; 2], [f64; 3])| found.far(*at, *colour) < 2.2 * found.noise;
+            let kept: Vec<_> = border.iter().filter(near).collect();
+            if kept.len() < 30 {
+                return None;
+            }
+            let mut normal = [[0.0; 3]; 3];
+            let mut right = [[0.0; 3]; 3];
+            for ([x, y], colour) in kept.iter().copied() {
+                let row = [1.0, *x, *y];
+                for i in 0..3 {
+                    for j in 0..3 {
+                        normal[i][j] += row[i] * row[j];
+                        right[i][j] += colour[i] * row[j];
+                    }
+                }
+            }
+            let inverse = inverse(&normal)?;
+            let next = Background { planes: right.map(|r| times(&inverse, r)), noise: 0.0 };
+            let sum: f64 = kept.iter().map(|(at, c)| next.far(*at, *c)).map(|d| d * d).sum();
+            found = Background { noise: (sum / kept.len() as f64).sqrt().max(NOISE), ..next };
+        }
+        Some(found)
+    }
+
+    fn colour(&self, [x, y]: [f64; 2]) -> [f64; 3] {
+        self.planes.map(|[a, b, c]| a + b * x + c * y)
+    }
+
+    /// Distance in colour from the ground as it is lit, of 255.
+    fn far(&self, at: [f64; 2], colour: [f64; 3]) -> f64 {
+        let ground = self.colour(at);
+        (0..3).map(|i| colour[i] - ground[i]).map(|d| d * d).sum::<f64>().sqrt()
+    }
+
+    /// Distance from the ground, lit or in a shadow, in half deviations up to 255.
+    pub(super) fn strangeness(&self, at: [f64; 2], colour: [f64; 3]) -> u8 {
+        let ground = self.colour(at);
+        let dot = |a: [f64; 3], b: [f64; 3]| a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+        let light = (dot(colour, ground) / dot(ground, ground).max(1.0)).clamp(SHADOW, 1.0);
+        let off = (0..3).map(|i| colour[i] - light * ground[i]).map(|d| d * d).sum::<f64>().sqrt();
+        // The conversion saturates.
+        (2.0 * off / self.noise) as u8
+    }
+}
