@@ -2,9 +2,9 @@
 
 use crate::linear::{inverse, times};
 
-/// Light that falls on a shadow beside what falls beside it, at least: the piece must be darker, or of another colour.
-/// Practice.
-const SHADOW: f64 = 0.45;
+/// How much of the light a shadow leaves at least, and how much more than its mean the ground may send back: the piece must
+/// be darker, or of another colour. Practice.
+const LIGHT: (f64, f64) = (0.55, 1.2);
 /// Least standard deviation of a plain ground, of 255: the noise of a camera.
 const NOISE: f64 = 3.0;
 
@@ -12,7 +12,7 @@ const NOISE: f64 = 3.0;
 #[derive(Debug, Clone)]
 pub(super) struct Background {
     planes: [[f64; 3]; 3],
-    /// What the ground's own pixels are off, on average over the colours.
+    /// What the ground's own pixels are off, root of the mean square.
     noise: f64,
 }
 
@@ -20,9 +20,10 @@ impl Background {
     /// Fits places and colours of the border, thrice, each time without what is far off: a shadow, a thread, a corner of
     /// the card. Nothing with too few of them.
     pub(super) fn of(border: &[([f64; 2], [f64; 3])]) -> Option<Background> {
-        let mut found = Background { planes: [[0.0; 3]; 3], noise: f64::MAX };
+        let mut found = Background { planes: [[0.0; 3]; 3], noise: 0.0 };
+        let mut limit = f64::MAX;
         for _ in 0..4 {
-            let near = |(at, colour): &&([f64; 2], [f64; 3])| found.far(*at, *colour) < 2.2 * found.noise;
+            let near = |(at, colour): &&([f64; 2], [f64; 3])| found.far(*at, *colour) < limit;
             let kept: Vec<_> = border.iter().filter(near).collect();
             if kept.len() < 30 {
                 return None;
@@ -40,8 +41,12 @@ impl Background {
             }
             let inverse = inverse(&normal)?;
             let next = Background { planes: right.map(|r| times(&inverse, r)), noise: 0.0 };
-            let sum: f64 = kept.iter().map(|(at, c)| next.far(*at, *c)).map(|d| d * d).sum();
-            found = Background { noise: (sum / kept.len() as f64).sqrt().max(NOISE), ..next };
+            let root = |of: &dyn Fn(&Background, [f64; 2], [f64; 3]) -> f64| {
+                let sum: f64 = kept.iter().map(|(at, c)| of(&next, *at, *c)).map(|d| d * d).sum();
+                (sum / kept.len() as f64).sqrt().max(NOISE)
+            };
+            limit = 2.2 * root(&Background::far);
+            found = Background { noise: root(&Background::off), ..next };
         }
         Some(found)
     }
@@ -56,13 +61,17 @@ impl Background {
         (0..3).map(|i| colour[i] - ground[i]).map(|d| d * d).sum::<f64>().sqrt()
     }
 
-    /// Distance from the ground, lit or in a shadow, in half deviations up to 255.
-    pub(super) fn strangeness(&self, at: [f64; 2], colour: [f64; 3]) -> u8 {
+    /// Distance from the ground's colour in whatever light.
+    fn off(&self, at: [f64; 2], colour: [f64; 3]) -> f64 {
         let ground = self.colour(at);
         let dot = |a: [f64; 3], b: [f64; 3]| a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-        let light = (dot(colour, ground) / dot(ground, ground).max(1.0)).clamp(SHADOW, 1.0);
-        let off = (0..3).map(|i| colour[i] - light * ground[i]).map(|d| d * d).sum::<f64>().sqrt();
+        let light = (dot(colour, ground) / dot(ground, ground).max(1.0)).clamp(LIGHT.0, LIGHT.1);
+        (0..3).map(|i| colour[i] - light * ground[i]).map(|d| d * d).sum::<f64>().sqrt()
+    }
+
+    /// The same in half deviations, up to 255.
+    pub(super) fn strangeness(&self, at: [f64; 2], colour: [f64; 3]) -> u8 {
         // The conversion saturates.
-        (2.0 * off / self.noise) as u8
+        (2.0 * self.off(at, colour) / self.noise) as u8
     }
 }

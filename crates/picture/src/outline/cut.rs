@@ -61,7 +61,7 @@ const MOST: f64 = 640.0;
 /// Rows of the window at a call.
 const ROWS: usize = 40;
 /// Half deviations of the ground by which a piece must stand out on average.
-const STANDS_OUT: f64 = 10.0;
+const STANDS_OUT: f64 = 8.0;
 
 enum Stage {
     Sampling(usize),

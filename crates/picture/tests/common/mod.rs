@@ -2,6 +2,8 @@
 
 #![allow(dead_code, unreachable_pub, reason = "not every test uses everything")]
 
+pub mod scene;
+
 use picture::Point;
 use picture::photo::Lens;
 
@@ -85,7 +87,7 @@ impl Camera {
             (pixel.y - 0.5 * f64::from(self.height)) / self.focal,
         );
         let (mut x, mut y) = (u, v);
-        for _ in 0..20 {
+        for _ in 0..4 {
             let bent = 1.0 + self.k * (x * x + y * y);
             (x, y) = (u / bent, v / bent);
         }
