@@ -9,6 +9,7 @@ mod point;
 
 pub mod outline;
 pub mod photo;
+pub mod propose;
 pub mod strip;
 
 pub use pixels::Pixels;

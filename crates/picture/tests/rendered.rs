@@ -5,7 +5,8 @@ mod common;
 use common::scene::{Ground, Scene, scene};
 use common::{Dice, corners, deep};
 use picture::outline::{Contour, Cutting, Descriptors, Shape, Uncut, Window};
-use picture::photo::place_card;
+use picture::photo::{card_corners, place_card};
+use picture::propose::Proposing;
 use picture::{Pixels, Point};
 
 const SIZE: (u32, u32) = (1000, 750);
@@ -18,6 +19,23 @@ fn edges(scene: &Scene) -> [[Point; 2]; 4] {
             scene.camera.shows([p.x, p.y, 0.0])
         })
     })
+}
+
+/// How far the proposed edges are from the true ones at most, pixels, where there are any.
+fn proposed(pixels: Pixels, scene: &Scene) -> Option<f64> {
+    let mut proposing = Proposing::new(pixels, scene.camera.lens(Some(26)));
+    let found = loop {
+        if let Some(found) = proposing.step() {
+            break found?;
+        }
+    };
+    // Each true corner beside the nearest of those where the proposed edges meet.
+    let meet = card_corners(&found, 1.0).ok()?;
+    let off = |c: Point| {
+        let shown = scene.camera.shows([c.x, c.y, 0.0]);
+        meet.iter().map(|m| m.distance(shown)).fold(f64::MAX, f64::min)
+    };
+    Some(corners(scene.card).into_iter().map(off).fold(0.0, f64::max))
 }
 
 fn cut(pixels: Pixels, scene: &Scene, edges: &[[Point; 2]; 4]) -> Result<Contour, Uncut> {
@@ -42,7 +60,7 @@ fn cut(pixels: Pixels, scene: &Scene, edges: &[[Point; 2]; 4]) -> Result<Contour
 fn outlines_have_their_true_size(ground: Ground) {
     let mut dice = Dice(21 + ground as u64);
     let each = if deep() { 40 } else { 10 };
-    let (mut good, mut all) = (0, 0);
+    let (mut good, mut all, mut near) = (0, 0, 0);
     {
         let (mut long, mut wide, mut far, mut none) = (0.0_f64, 0.0_f64, 0.0_f64, 0);
         for i in 0..each {
@@ -55,6 +73,9 @@ fn outlines_have_their_true_size(ground: Ground) {
             }
             let pixels = Pixels::of(SIZE.0 as usize, SIZE.1 as usize, &rgba).expect("pixels");
             all += 1;
+            let off = proposed(pixels, &scene);
+            println!("proposal {off:?}");
+            near += usize::from(off.is_some_and(|off| off <= 3.0));
             let found = match cut(pixels, &scene, &edges(&scene)) {
                 Ok(contour) => contour,
                 Err(why) => {
@@ -86,7 +107,9 @@ fn outlines_have_their_true_size(ground: Ground) {
             100.0 * wide
         );
     }
+    println!("figure: picture: edges proposed within 3 px on {ground:?}: {near} of {all}");
     assert_eq!(good, all);
+    assert!(10 * near >= 7 * all, "{near} of {all}");
 }
 
 #[test]

@@ -47,6 +47,11 @@ impl Placed {
         self.best.view.upright()
     }
 
+    /// How far the taps are from those of a perfect card, sum of squares in standard uncertainties.
+    pub(crate) fn misfit(&self) -> f64 {
+        self.best.misfit
+    }
+
     /// The pixel that shows a point `height` mm above the plane; mm from the middle of the card, x along its long side.
     /// Not finite behind the camera.
     #[must_use]
