@@ -43,7 +43,7 @@ fn plane_maps_as_opencv_finds_them() {
 fn ellipses_as_scikit_image_finds_them() {
     for row in rows("ellipses", 12) {
         let found = Ellipse::of(&points(&row[1])).expect("an ellipse");
-        let [x, y, a, b, cos, sin] = row[2][..] else { panic!("not six numbers") };
+        let [x, y, a, b, cos, sin]: [f64; 6] = row[2].clone().try_into().expect("six numbers");
         // Two ways to fit points that lie on no ellipse exactly differ by about their error, few points on one side more.
         let near = if row[0][0] > 0.0 { 0.6 } else { 1e-4 };
         assert!(found.middle.distance(Point::new(x, y)) < near, "{found:?} {row:?}");

@@ -8,6 +8,9 @@ const LIGHT: (f64, f64) = (0.55, 1.2);
 /// Least standard deviation of a plain ground, of 255: the noise of a camera.
 const NOISE: f64 = 3.0;
 
+/// A place from -1 to 1 each way, and the colour there.
+pub(super) type Seen = ([f64; 2], [f64; 3]);
+
 /// A plane for each colour, over places from -1 to 1.
 #[derive(Debug, Clone)]
 pub(super) struct Background {
@@ -19,11 +22,11 @@ pub(super) struct Background {
 impl Background {
     /// Fits places and colours of the border, thrice, each time without what is far off: a shadow, a thread, a corner of
     /// the card. Nothing with too few of them.
-    pub(super) fn of(border: &[([f64; 2], [f64; 3])]) -> Option<Background> {
+    pub(super) fn of(border: &[Seen]) -> Option<Background> {
         let mut found = Background { planes: [[0.0; 3]; 3], noise: 0.0 };
         let mut limit = f64::MAX;
         for _ in 0..4 {
-            let near = |(at, colour): &&([f64; 2], [f64; 3])| found.far(*at, *colour) < limit;
+            let near = |(at, colour): &&Seen| found.far(*at, *colour) < limit;
             let kept: Vec<_> = border.iter().filter(near).collect();
             if kept.len() < 30 {
                 return None;
@@ -41,12 +44,13 @@ impl Background {
             }
             let inverse = inverse(&normal)?;
             let next = Background { planes: right.map(|r| times(&inverse, r)), noise: 0.0 };
-            let root = |of: &dyn Fn(&Background, [f64; 2], [f64; 3]) -> f64| {
-                let sum: f64 = kept.iter().map(|(at, c)| of(&next, *at, *c)).map(|d| d * d).sum();
+            let root = |of: &dyn Fn(&Seen) -> f64| {
+                let sum: f64 = kept.iter().map(|seen| of(seen)).map(|d| d * d).sum();
                 (sum / kept.len() as f64).sqrt().max(NOISE)
             };
-            limit = 2.2 * root(&Background::far);
-            found = Background { noise: root(&Background::off), ..next };
+            limit = 2.2 * root(&|seen| next.far(seen.0, seen.1));
+            let noise = root(&|seen| next.off(seen.0, seen.1));
+            found = Background { noise, ..next };
         }
         Some(found)
     }

@@ -1,7 +1,7 @@
 //! Cutting the piece out of the photograph, a bounded amount of work at a call.
 
 use super::Contour;
-use super::background::Background;
+use super::background::{Background, Seen};
 use super::contour::smoothed;
 use super::mask::Field;
 use crate::photo::{CARD, Placed};
@@ -183,7 +183,7 @@ impl<'a> Cutting<'a> {
     }
 
     /// Every second pixel of the outer twentieth.
-    fn border(&self) -> Vec<([f64; 2], [f64; 3])> {
+    fn border(&self) -> Vec<Seen> {
         let [w, h] = self.size;
         let rim = w.min(h) / 20 + 2;
         let mut all = Vec::new();

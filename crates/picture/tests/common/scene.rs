@@ -92,6 +92,7 @@ pub struct Scene {
     pub sole: Sole,
     pub card: [f64; 2],
     pub iron: [f64; 3],
+    pub print: [f64; 3],
     pub seed: u64,
 }
 
@@ -161,9 +162,8 @@ impl Scene {
         }
         let inside = self.on_card(p);
         if inside > -2.0 * pixel {
-            // A card of two colours with a stripe and a chip, paler than most grounds.
-            let print =
-                if p.y.abs() < 8.0 && p.x < 10.0 { [70.0, 90.0, 150.0] } else { [232.0, 234.0, 238.0] };
+            // A card of two colours with a stripe and a chip.
+            let print = if p.y.abs() < 8.0 && p.x < 10.0 { [70.0, 90.0, 150.0] } else { self.print };
             let chip = Point::new((p.x + 26.0).abs() - 6.0, (p.y - 4.0).abs() - 5.0);
             let print = if chip.x.max(chip.y) < 0.0 { [200.0, 170.0, 90.0] } else { print };
             seen = mix(seen, print, cover(inside, pixel));
@@ -229,7 +229,11 @@ pub fn scene(dice: &mut Dice, ground: Ground, distance: f64, size: (u32, u32)) -
         let card = [dice.within(85.55, 85.65), dice.within(53.95, 54.01)];
         // Cast iron, cleaned iron, rust, brass.
         let irons = [[42.0, 42.0, 46.0], [70.0, 70.0, 74.0], [96.0, 58.0, 36.0], [150.0, 116.0, 40.0]];
+        // White, dark blue, green, and one hardly darker than a plain ground.
+        let prints = [[232.0, 234.0, 238.0], [36.0, 50.0, 96.0], [60.0, 140.0, 90.0], [172.0, 166.0, 150.0]];
+        let print = prints[(dice.whole() % 4) as usize];
         let found = Scene {
+            print,
             camera,
             ground,
             sole,
