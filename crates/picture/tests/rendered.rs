@@ -42,12 +42,15 @@ fn cut(pixels: Pixels, scene: &Scene, edges: &[[Point; 2]; 4]) -> Result<Contour
     cut_mended(pixels, scene, edges, &|_| Vec::new())
 }
 
+/// Where a point of the table lies for the crate, mm from the middle of the card.
+type Own<'a> = &'a dyn Fn(Point) -> Point;
+
 /// `mends` are told where a point of the table lies for the crate, which has its own axes.
 fn cut_mended(
     pixels: Pixels,
     scene: &Scene,
     edges: &[[Point; 2]; 4],
-    mends: &dyn Fn(&dyn Fn(Point) -> Point) -> Vec<Mend>,
+    mends: &dyn Fn(Own) -> Vec<Mend>,
 ) -> Result<Contour, Uncut> {
     let placed = place_card(&scene.camera.lens(Some(26)), edges, 0.7).expect("a card");
     let taps = [(0.0, 0.0), (1.0, 0.0), (scene.sole.nose, 0.5), (scene.sole.nose, -0.5)];

@@ -209,8 +209,8 @@ pub fn scene(dice: &mut Dice, ground: Ground, distance: f64, size: (u32, u32)) -
         let tilt = dice.within(0.0, 30.0).to_radians();
         let pose = [
             tilt,
-            dice.within(0.0, 6.28),
-            dice.within(-0.5, 0.5) + if dice.whole() % 2 == 0 { 0.0 } else { 1.57 },
+            dice.within(0.0, core::f64::consts::TAU),
+            dice.within(-0.5, 0.5) + f64::from(dice.whole() as u8 % 2) * core::f64::consts::FRAC_PI_2,
         ];
         let diagonal = f64::from(size.0 * size.0 + size.1 * size.1).sqrt();
         let focal = 26.0 / 43.266_615 * diagonal;
@@ -220,7 +220,7 @@ pub fn scene(dice: &mut Dice, ground: Ground, distance: f64, size: (u32, u32)) -
         let width = length * dice.within(0.5, 0.68);
         let sole = Sole {
             middle: Point::new(dice.within(-10.0, 10.0), -38.0 - 0.5 * width.max(0.5 * length)),
-            turn: dice.within(-0.35, 0.35) + if dice.whole() % 2 == 0 { 0.0 } else { core::f64::consts::PI },
+            turn: dice.within(-0.35, 0.35) + f64::from(dice.whole() as u8 % 2) * core::f64::consts::PI,
             length,
             width,
             nose: dice.within(0.5, 0.8),
