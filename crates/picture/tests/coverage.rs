@@ -107,7 +107,7 @@ const TAPS: [f64; 3] = [1.0, 3.0, 8.0];
 
 #[test]
 fn the_stated_interval_holds_the_truth() {
-    let each = if deep() { 300 } else { 45 };
+    let each = if deep() { 300 } else { 30 };
     let mut dice = Dice(7);
     let mut by_told = [Tally::default(); 3];
     let mut all = Tally::default();
@@ -159,7 +159,7 @@ fn no_wider_than_known_methods() {
     for (distance, table) in [(250.0, [0.5, 1.4, 3.9]), (350.0, [0.7, 2.0, 5.3]), (500.0, [0.9, 2.8, 7.6])] {
         for (tap, known) in [1.0, 3.0, 8.0].into_iter().zip(table) {
             let mut wide = Vec::new();
-            for _ in 0..100 {
+            for _ in 0..50 {
                 let leans = dice.within(0.0, 35.0).to_radians();
                 if let Ok(found) = case(&mut dice, leans, distance, tap, Told::InPlane, Some(80.0)).says {
                     wide.push(50.0 * (found.high - found.low) / 80.0);

@@ -67,7 +67,9 @@ enum Stage {
     Sampling(usize),
     Ground,
     Weighing(Background, usize),
-    Parting,
+    Smoothing,
+    Parting(Field, u8),
+    Following(Field),
     Done(Result<Contour, Uncut>),
 }
 
@@ -133,13 +135,21 @@ impl<'a> Cutting<'a> {
                 Some(ground) => Stage::Weighing(ground, 0),
                 None => Stage::Done(Err(Uncut::NoGround)),
             },
-            Stage::Weighing(_, row) if row >= self.size[1] => Stage::Parting,
+            Stage::Weighing(_, row) if row >= self.size[1] => Stage::Smoothing,
             Stage::Weighing(ground, row) => {
                 let to = (row + 2 * ROWS).min(self.size[1]);
                 (row..to).for_each(|y| self.weigh(&ground, y));
                 Stage::Weighing(ground, to)
             }
-            Stage::Parting => Stage::Done(self.part()),
+            Stage::Smoothing => match self.smooth() {
+                Some((strange, threshold)) => Stage::Parting(strange, threshold),
+                None => Stage::Done(Err(Uncut::NoPiece)),
+            },
+            Stage::Parting(strange, threshold) => match strange.largest(threshold) {
+                (_, true) => Stage::Done(Err(Uncut::Touches)),
+                (piece, false) => Stage::Following(piece),
+            },
+            Stage::Following(piece) => Stage::Done(self.follow(&piece)),
             done @ Stage::Done(_) => done,
         };
         if let Stage::Done(found) = &self.stage { Some(found.clone()) } else { None }
@@ -154,7 +164,9 @@ impl<'a> Cutting<'a> {
             Stage::Sampling(row) => share(*row, 600),
             Stage::Ground => 600,
             Stage::Weighing(_, row) => 650 + share(*row, 200),
-            Stage::Parting => 850,
+            Stage::Smoothing => 850,
+            Stage::Parting(..) => 900,
+            Stage::Following(_) => 950,
             Stage::Done(_) => 1000,
         }
     }
@@ -226,18 +238,16 @@ impl<'a> Cutting<'a> {
         }
     }
 
-    fn part(&self) -> Result<Contour, Uncut> {
+    /// How strange each place is, and the threshold above which it is the piece.
+    fn smooth(&self) -> Option<(Field, u8)> {
         // A square of half a millimetre and more: the grain of wood, the threads of a cloth.
         let r = libm::round(0.5 / self.grain).max(1.0) as usize;
         let strange = self.strange.blurred(r).blurred(r);
         let (threshold, low, high) = strange.threshold();
-        if high - low < STANDS_OUT {
-            return Err(Uncut::NoPiece);
-        }
-        let (piece, touches) = strange.largest(threshold);
-        if touches {
-            return Err(Uncut::Touches);
-        }
+        (high - low >= STANDS_OUT).then_some((strange, threshold))
+    }
+
+    fn follow(&self, piece: &Field) -> Result<Contour, Uncut> {
         // At least a hundredth of the window.
         let edge = piece.edge();
         if 100 * piece.of.iter().filter(|v| **v == 1).count() < piece.of.len() {
