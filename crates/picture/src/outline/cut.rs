@@ -3,6 +3,7 @@
 use super::Contour;
 use super::background::{Background, Seen};
 use super::contour::smoothed;
+use super::finer::finer;
 use super::mask::Field;
 use crate::photo::{CARD, Placed};
 use crate::{Pixels, Point};
@@ -263,6 +264,12 @@ impl<'a> Cutting<'a> {
         // A bell of half a millimetre: sqrt(rounds / 2) points of one grain each.
         let bell = 0.5 / self.grain;
         let rounds = (2.0 * bell * bell).max(4.0) as usize;
-        Contour::of(&smoothed(&rough, rounds)).ok_or(Uncut::NoPiece)
+        let found = Contour::of(&smoothed(&rough, rounds)).ok_or(Uncut::NoPiece)?;
+        // What a person drew stays as it was drawn.
+        let colour = |p: Point| {
+            let drawn = self.mends.iter().any(|m| m.at.distance(p) <= m.radius);
+            if drawn { None } else { self.pixels.between(self.placed.pixel(p, self.height)) }
+        };
+        finer(&found, &colour).ok_or(Uncut::NoPiece)
     }
 }

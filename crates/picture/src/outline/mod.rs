@@ -3,6 +3,7 @@
 mod background;
 mod contour;
 mod cut;
+mod finer;
 mod fourier;
 mod hull;
 mod mask;
