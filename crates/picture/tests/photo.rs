@@ -31,6 +31,8 @@ fn place(camera: &Camera, edges: &[[Point; 2]; 4]) -> Result<Placed, Refused> {
 
 #[test]
 fn without_error_the_camera_is_found() {
+    // ISO/IEC 7810:2019, ID-1 (published): 85.60 x 53.98 mm.
+    assert_eq!(CARD, [85.60, 53.98]);
     for tilt in [0.0, 8.0, 20.0, 35.0] {
         let camera = camera(tilt, 380.0);
         let placed = place(&camera, &exactly(&camera, CARD)).expect("a card");

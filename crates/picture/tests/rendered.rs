@@ -1,8 +1,8 @@
-//! Rendered photographs: does the outline have its true length and width?
+//! Rendered photographs: does the outline have its true length and width, and are the edges of the card found?
 
 mod common;
 
-use common::scene::{Ground, Scene, scene};
+use common::scene::{GROUNDS, Ground, Scene, scene};
 use common::{Dice, corners, deep};
 use picture::outline::{Contour, Cutting, Descriptors, Mend, Shape, Uncut, Window};
 use picture::photo::{card_corners, place_card};
@@ -68,7 +68,8 @@ fn cut_mended(
     }
 }
 
-fn outlines_have_their_true_size(ground: Ground) {
+/// How many edges were proposed near enough, of how many pictures; every outline must have its true size.
+fn on(ground: Ground) -> [usize; 2] {
     let mut dice = Dice(21 + ground as u64);
     let each = if deep() { 40 } else { 10 };
     let (mut good, mut all, mut near) = (0, 0, 0);
@@ -101,33 +102,24 @@ fn outlines_have_their_true_size(ground: Ground) {
     );
     println!("figure: picture: edges proposed within 3 px on {ground:?}: {near} of {all}");
     assert_eq!(good, all);
-    assert!(10 * near >= 7 * all, "{near} of {all}");
+    [near, all]
 }
 
 #[test]
-fn on_a_plain_ground() {
-    outlines_have_their_true_size(Ground::Plain);
-}
-
-#[test]
-fn on_wood() {
-    outlines_have_their_true_size(Ground::Wood);
-}
-
-#[test]
-fn on_cloth() {
-    outlines_have_their_true_size(Ground::Cloth);
-}
-
-#[test]
-fn with_shadows() {
-    outlines_have_their_true_size(Ground::Shadow);
+fn outlines_have_their_true_size_and_cards_are_proposed() {
+    let found = std::thread::scope(|scope| {
+        let under_way = GROUNDS.map(|ground| scope.spawn(move || on(ground)));
+        under_way.map(|one| one.join().expect("every outline of its true size"))
+    });
+    let [near, all] = [0, 1].map(|i| found.iter().map(|f| f[i]).sum::<usize>());
+    println!("figure: picture: edges proposed within 3 px in {near} of {all} rendered photographs");
+    assert!(all >= 40 && 10 * near >= 7 * all, "{near} of {all}");
 }
 
 #[test]
 fn without_a_card_none_is_proposed() {
     let mut dice = Dice(77);
-    for ground in [Ground::Plain, Ground::Wood, Ground::Cloth, Ground::Shadow] {
+    for ground in GROUNDS {
         let mut scene = scene(&mut dice, ground, 350.0, SIZE);
         scene.card = [-20.0, -20.0];
         let rgba = scene.render();
