@@ -139,19 +139,19 @@ const SLIPS: &[(&str, &str, &str, &str)] = &[
         "conditions.toml",
         "id = \"hairline\"",
         "id = \"crack\"",
-        "conditions.toml:121: id: The condition \"crack\" is described twice.",
+        "conditions.toml:134: id: The condition \"crack\" is described twice.",
     ),
     (
         "conditions.toml",
         "not_with = [\"hairline\"]",
         "not_with = [\"hairlin\"]",
-        "conditions.toml:116: not_with: There is no condition \"hairlin\".",
+        "conditions.toml:129: not_with: There is no condition \"hairlin\".",
     ),
     (
         "conditions.toml",
         "not_with = [\"hairline\"]",
         "not_with = [\"crack\"]",
-        "conditions.toml:116: not_with: A condition cannot rule itself out.",
+        "conditions.toml:129: not_with: A condition cannot rule itself out.",
     ),
     (
         "conditions.toml",
