@@ -85,6 +85,8 @@ test("wasm sent under a wrong media type still starts", async (t) => {
     await route.fulfill({ response: answer, headers: { ...answer.headers(), "content-type": "text/plain" } });
   });
   await open(page, server.address);
+  // The program that takes over later comes under the wrong type too.
+  await heard(page, "whole-ready");
 });
 
 test("a damaged pack is refused with a sentence, never half read", async (t) => {

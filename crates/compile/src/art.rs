@@ -29,6 +29,23 @@ impl Figure {
     }
 }
 
+/// What to draw, from the field `draw` of anything; empty when nothing is. With the art at hand every word must have a figure.
+pub(crate) fn drawing(table: &Table<'_>, art: Option<&sketch::Art>) -> String {
+    let Some(value) = table.get("draw") else {
+        return String::new();
+    };
+    let text = value.text(Limit::DRAWING).unwrap_or_default();
+    let checked = match (sketch::Drawing::parse(&text), art) {
+        (Err(misread), _) => Err(misread.to_string()),
+        (Ok(drawing), Some(art)) => drawing.check(art),
+        (Ok(_), None) => Ok(()),
+    };
+    if let Err(says) = checked {
+        value.fault(says, "`workshop words` lists the words of drawings.");
+    }
+    text
+}
+
 /// Reads the files of a folder such as `data/art`: `grip.toml` holds the figures `grip.`. Folders in a path do not
 /// count. The figures are in order of file and line.
 ///

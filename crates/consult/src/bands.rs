@@ -2,7 +2,7 @@
 
 use crate::finding::Facts;
 use crate::guide::Guide;
-use appraise::{Band, Mixture};
+use appraise::{Band, Mixture, round_down, round_up};
 use pack::{Candidate, Worth};
 use units::{Basis, Currency, Year};
 
@@ -59,11 +59,21 @@ impl Bands {
         Some(Bands { mixture, currency: money?, years: years?, basis })
     }
 
+    /// From the price that so many of such pieces sell below to another: `9 to 20 USD`.
+    pub(crate) fn between(&self, low: f64, high: f64) -> String {
+        range(self.mixture.quantile(low), self.mixture.quantile(high), self.currency)
+    }
+
     /// `2020`, or `2015 to 2020`.
     pub(crate) fn money_of(&self) -> String {
         let (first, last) = self.years;
         if first == last { first.to_string() } else { format!("{first} to {last}") }
     }
+}
+
+/// Minor units as `9 to 20 USD`, rounded outwards to amounts that people name.
+pub(crate) fn range(low: i64, high: i64, currency: Currency) -> String {
+    format!("{} to {} {}", round_down(low) / 100, round_up(high) / 100, currency.code())
 }
 
 /// The figure of a kind and make as the guide gives it: the middle half for sound, typical, complete pieces.

@@ -1,5 +1,6 @@
 //! What all readers know, and what they all read: what a figure rests on, and drawings.
 
+use crate::art::drawing;
 use crate::cursor::Table;
 use crate::fault::{Faults, meant, quote};
 use crate::model::Rests;
@@ -17,21 +18,9 @@ pub(super) struct Context<'a> {
 }
 
 impl Context<'_> {
-    /// What to draw; empty when nothing is. With the art at hand every word of it must have a figure.
+    /// What to draw, with the art that the caller handed over.
     pub(super) fn drawing(&self, table: &Table<'_>) -> String {
-        let Some(value) = table.get("draw") else {
-            return String::new();
-        };
-        let text = value.text(Limit::DRAWING).unwrap_or_default();
-        let checked = match (sketch::Drawing::parse(&text), &self.art) {
-            (Err(misread), _) => Err(misread.to_string()),
-            (Ok(drawing), Some(art)) => drawing.check(art),
-            (Ok(_), None) => Ok(()),
-        };
-        if let Err(says) = checked {
-            value.fault(says, "`workshop words` lists the words of drawings.");
-        }
-        text
+        drawing(table, self.art.as_ref())
     }
 
     /// Counts a figure by what it rests on.

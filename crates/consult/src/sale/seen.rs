@@ -4,11 +4,11 @@
 use super::typed::money;
 use super::view::{SaleRow, SeenView, SoldView};
 use super::{day, worths};
-use crate::bands::{Bands, plain, worth};
+use crate::bands::{Bands, plain, range, worth};
 use crate::finding::Facts;
 use crate::guide::Guide;
 use crate::state::State;
-use appraise::{Comparable, Estimate, Of, comparables, round_down, round_up};
+use appraise::{Comparable, Estimate, Of, comparables};
 use pack::prices::{Meaning, Prices, Sort};
 use pack::{Candidate, Worth};
 use units::Basis;
@@ -84,19 +84,17 @@ fn seen(guide: &Guide, prices: &Prices, facts: &Facts, sales: &[Comparable], non
     let drift = market.drift(of, sales, &|kind| worth_of(guide, kind));
     let Some(after) = market.estimate(of, worth, drift, sales) else { return view };
     let code = worth.low.currency;
-    let range = |q: [i64; 5]| {
-        let whole =
-            |low, high| format!("{} to {} {}", round_down(low) / 100, round_up(high) / 100, code.code());
-        format!("half of such {}; 8 in 10 {}", whole(q[1], q[3]), whole(q[0], q[4]))
+    let both = |q: [i64; 5]| {
+        format!("half of such {}; 8 in 10 {}", range(q[1], q[3], code), range(q[0], q[4], code))
     };
     let year = market.money_year();
     if let Some(ratio) = worths::ratio(&market, worth.year) {
         let band = plain(worth).at(ratio);
-        let before = range([0.10, 0.25, 0.50, 0.75, 0.90].map(|s| band.quantile(s)));
+        let before = both([0.10, 0.25, 0.50, 0.75, 0.90].map(|s| band.quantile(s)));
         view.before = format!("{before}; {}", worth.basis.phrase());
     }
     let basis = after.quantiles[2].basis;
-    view.with = format!("{}; {}", range(after.quantiles.map(|f| f.money.minor)), basis.phrase());
+    view.with = format!("{}; {}", both(after.quantiles.map(|f| f.money.minor)), basis.phrase());
     view.rests = format!("{} Typical prices in money of {year}.", count(&after));
     let used = |at: usize| after.sales.contains(&at);
     let ours = sales.iter().enumerate().filter(|(_, s)| own(s));
@@ -119,19 +117,13 @@ pub(super) fn line(guide: &Guide, state: &State, facts: &Facts) -> Option<String
         return None;
     }
     let market = worths::market(guide, prices, worths::currency(guide, prices)?);
-    let band = |c: &Candidate, worth: &Worth| {
-        worths::moved(&market, Of { kind: c.kind, make: c.make, family: c.kind }, worth, &noted)
-    };
+    let band = |c: &Candidate, worth: &Worth| worths::moved(&market, c, worth, &noted);
     let bands = Bands::of(guide, facts, Some(market.currency), &|_| true, &band)?;
-    let range = |low: f64, high: f64| {
-        let (low, high) = (round_down(bands.mixture.quantile(low)), round_up(bands.mixture.quantile(high)));
-        format!("{} to {} {}", low / 100, high / 100, bands.currency.code())
-    };
     let results = if sales == 1 { "the result".to_string() } else { format!("{sales} results") };
     Some(format!(
         "With {results} of such kinds on your sheet: half of such {}; 8 in 10 {}. Money of {}, {}.",
-        range(0.25, 0.75),
-        range(0.10, 0.90),
+        bands.between(0.25, 0.75),
+        bands.between(0.10, 0.90),
         market.money_year(),
         bands.basis.max(Basis::Memory).phrase()
     ))

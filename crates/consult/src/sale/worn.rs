@@ -6,7 +6,7 @@ use crate::bands::{Bands, plain};
 use crate::finding::Facts;
 use crate::guide::Guide;
 use crate::state::State;
-use appraise::{Worn, round_down, round_up, worn};
+use appraise::{Worn, worn};
 use pack::prices::{Condition, Prices};
 use units::Basis;
 
@@ -134,14 +134,10 @@ fn lines_of(guide: &Guide, prices: &Prices, held: &[u16], facts: &Facts, money: 
 /// The finding's band in a condition, in money of the guide's own years: half of such pieces, and 8 in 10.
 fn band(guide: &Guide, facts: &Facts, worn: &Worn, basis: Basis) -> Option<String> {
     let bands = Bands::of(guide, facts, None, &|_| true, &|_, worth| Some(plain(worth).in_condition(worn)))?;
-    let range = |low: f64, high: f64| {
-        let (low, high) = (round_down(bands.mixture.quantile(low)), round_up(bands.mixture.quantile(high)));
-        format!("{} to {} {}", low / 100, high / 100, bands.currency.code())
-    };
     Some(format!(
         "Half of such pieces in this condition: {}. 8 in 10: {}. Money of {}, {}.",
-        range(0.25, 0.75),
-        range(0.10, 0.90),
+        bands.between(0.25, 0.75),
+        bands.between(0.10, 0.90),
         bands.money_of(),
         bands.basis.max(basis).phrase()
     ))

@@ -36,8 +36,9 @@ pub(crate) fn currency(guide: &Guide, prices: &Prices) -> Option<Currency> {
     first.or(prices.indices.first().map(|i| i.currency))
 }
 
-/// The band of a kind and make in the money of the figures, moved by the sales that were noted of it.
-pub(super) fn moved(market: &Market<'_>, of: Of, worth: &Worth, noted: &[Comparable]) -> Option<Band> {
+/// The band of a candidate in the money of the figures, moved by the sales that were noted of its kind and make.
+pub(super) fn moved(market: &Market<'_>, c: &Candidate, worth: &Worth, noted: &[Comparable]) -> Option<Band> {
+    let of = Of { kind: c.kind, make: c.make, family: c.kind };
     if noted.iter().any(|s| (s.of.kind, s.of.make) == (of.kind, of.make)) {
         return Some(market.estimate(of, worth, Drift::unknown(market.prices), noted)?.band);
     }
@@ -53,9 +54,7 @@ pub(crate) fn worths(
 ) -> Option<Worths> {
     let figure = |later: bool| {
         let side = |c: &Candidate| (c.make != 0) == later;
-        let band = |c: &Candidate, worth: &Worth| {
-            moved(market, Of { kind: c.kind, make: c.make, family: c.kind }, worth, noted)
-        };
+        let band = |c: &Candidate, worth: &Worth| moved(market, c, worth, noted);
         let bands = Bands::of(guide, facts, Some(market.currency), &side, &band)?;
         Some(Figure {
             money: Money { minor: bands.mixture.quantile(0.5), currency: market.currency },

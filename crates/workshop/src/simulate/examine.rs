@@ -101,6 +101,7 @@ impl<'a> Examiner<'a> {
         let (mut until, mut settled) = (None, false);
         loop {
             let (posterior, fit) = self.weighed(&answers);
+            let clues = answers.iter().filter(|a| a.told.speaks()).count();
             let mut next = self.opening(&posterior, &answers);
             if until.is_none() {
                 let open = || self.about.iter().copied().filter(|a| !self.settled(*a, &posterior, fit));
@@ -109,13 +110,12 @@ impl<'a> Examiner<'a> {
                     next = open().find_map(|a| self.telling(a, &posterior, &answers));
                 }
                 if settled || next.is_none() {
-                    until = Some(answers.iter().filter(|a| a.told.speaks()).count());
+                    until = Some(clues);
                 }
             }
             if until.is_some() && next.is_none() && self.to_the_end {
                 next = self.any(&posterior, &answers);
             }
-            let clues = answers.iter().filter(|a| a.told.speaks()).count();
             match next.filter(|_| clues < self.most && (until.is_none() || self.to_the_end)) {
                 Some(question) => {
                     answers.push(Answer { question, told: piece.told[question].clone(), sure: true });

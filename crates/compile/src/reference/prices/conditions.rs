@@ -2,6 +2,7 @@
 
 use super::super::Context;
 use super::head::small;
+use crate::art::drawing;
 use crate::cursor::Table;
 use crate::fault::{Spot, quote};
 use crate::text::Limit;
@@ -25,7 +26,8 @@ pub(super) fn read(top: &Table<'_>, context: &Context<'_>) -> Vec<Condition> {
             high: factor("high"),
             without: Vec::new(),
             says: t.need_text("says", Limit::SENTENCES, "says = \"What it is and why it counts.\""),
-            draw: drawing(&t, context),
+            // The art belongs to packs; that a pack's is enough for these words, a test of the project asks.
+            draw: drawing(&t, None),
             care: t.text("care", Limit::NAME).unwrap_or_default(),
             basis: rests.basis,
             source: rests.source,
@@ -51,16 +53,6 @@ pub(super) fn read(top: &Table<'_>, context: &Context<'_>) -> Vec<Condition> {
         rule_out(&mut list, one, &other, &spot, context);
     }
     list
-}
-
-/// Words that can be read as a drawing; whether there is art for them, a test of the project asks.
-fn drawing(t: &Table<'_>, context: &Context<'_>) -> String {
-    let text = t.text("draw", Limit::SENTENCE).unwrap_or_default();
-    if let Err(slip) = sketch::Drawing::parse(&text) {
-        let hint = "See `workshop words` for the words of drawings.";
-        context.faults.add(&t.spot_of("draw"), slip.to_string(), hint);
-    }
-    text
 }
 
 /// Said once, it holds both ways.
