@@ -3,32 +3,34 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { PAGES, beginBook, openBook, section } from "./book.mjs";
-import { complaints, cut, faint, small, themed } from "./eyes.mjs";
+import { THEMES, complaints, cut, faint, small, themed, wear } from "./eyes.mjs";
 
-for (const theme of ["light", "dark", "sun"]) {
-  test(`${theme}: axe, contrast and sizes on every page of the guide`, async (t) => {
-    const { page, server } = await beginBook(t, "", themed(theme));
-    for (const link of Object.keys(PAGES)) {
-      await openBook(page, server, link);
-      assert.equal(await page.evaluate(() => document.documentElement.dataset.theme), theme);
-      assert.deepEqual(await complaints(page), [], link);
-      assert.deepEqual(await faint(page), [], link);
-      assert.deepEqual(await small(page), [], link);
-    }
-  });
-}
-
-test("nothing scrolls sideways or is cut at 320 px, or with letters twice as large", async (t) => {
+test("every page of the guide in every theme, narrow, and with letters twice as large", async (t) => {
   const { page, server } = await beginBook(t);
   for (const link of Object.keys(PAGES)) {
-    await page.setViewportSize({ width: 320, height: 640 });
+    await page.setViewportSize({ width: 360, height: 740 });
     await openBook(page, server, link);
+    for (const theme of THEMES) {
+      await wear(page, theme);
+      assert.deepEqual(await complaints(page, { colours: theme !== THEMES[0] }), [], `${link}, ${theme}`);
+      assert.deepEqual(await faint(page), [], `${link}, ${theme}`);
+      assert.deepEqual(await small(page), [], `${link}, ${theme}`);
+    }
+    await page.setViewportSize({ width: 320, height: 640 });
     assert.deepEqual(await cut(page, 320), [], `${link}, 320 px`);
     await page.setViewportSize({ width: 360, height: 740 });
     await page.evaluate(() => { document.documentElement.style.fontSize = "212.5%"; });
     assert.deepEqual(await cut(page, 360), [], `${link}, letters twice as large`);
   }
 });
+
+for (const theme of THEMES) {
+  test(`${theme}: the guide wears what was chosen on the question page`, async (t) => {
+    const { page } = await beginBook(t, "", themed(theme));
+    assert.equal(await page.evaluate(() => document.documentElement.dataset.theme), theme);
+    assert.deepEqual(await faint(page), []);
+  });
+}
 
 test("drawings that stand alone speak, and those beside words are silent", async (t) => {
   const { page, server } = await beginBook(t, "#irons/kind/11");

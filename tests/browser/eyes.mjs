@@ -4,6 +4,16 @@ import { packages } from "./harness.mjs";
 
 const AXE = fs.readFileSync(packages.resolve("axe-core/axe.min.js"), "utf8");
 
+/** The themes that can be chosen, besides that of the phone. */
+export const THEMES = ["light", "dark", "sun"];
+
+/** Puts the page in another theme, as set-up does. */
+export const wear = (page, theme) => page.evaluate((theme) => {
+  const { dataset } = document.documentElement;
+  if (theme) dataset.theme = theme;
+  else delete dataset.theme;
+}, theme ?? null);
+
 /** Options of a visit in a theme, kept as the question page keeps it. */
 export const themed = (theme) => ({
   before: (page) => page.addInitScript((theme) => {
@@ -13,19 +23,21 @@ export const themed = (theme) => ({
   }, theme),
 });
 
-/** What axe complains of: rule and element. */
-export async function complaints(page) {
+/** What axe complains of: rule and element. With `colours` by the rules of contrast alone: the others know no theme. */
+export async function complaints(page, { colours = false } = {}) {
   // At its end the page stands beside the lower bar; further up some key lies half under it and can be scrolled out.
   await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const { violations, passes } = await globalThis.axe.run(document, {
+  if (!await page.evaluate(() => "axe" in globalThis)) await page.evaluate(AXE);
+  return page.evaluate(async (colours) => {
+    const { violations, passes } = await globalThis.axe.run(document, colours ? {
+      runOnly: { type: "rule", values: ["color-contrast", "color-contrast-enhanced"] },
+    } : {
       runOnly: { type: "tag", values: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] },
       rules: { "color-contrast-enhanced": { enabled: true } },
     });
     if (!passes.some((rule) => rule.id === "color-contrast-enhanced")) return ["axe looked at no contrast"];
     return violations.flatMap((rule) => rule.nodes.map((node) => `${rule.id}: ${node.target.join(" ")}: ${node.failureSummary}`));
-  });
+  }, colours);
 }
 
 /** Text under 7:1 and frames of keys under 3:1, from the styles that are in force. */
@@ -93,3 +105,48 @@ export const cut = (page, width) => page.evaluate((width) => {
   }
   return found;
 }, width);
+
+/** With forced colours: lines that are not seen, keys without a frame, and keys that look the same on as off. */
+export const unframed = (page) => page.evaluate(() => {
+  if (!matchMedia("(forced-colors: active)").matches) return ["colours are not forced"];
+  const parts = (colour) => (colour.match(/[\d.]+/g) ?? [0, 0, 0]).map(Number);
+  const light = (colour) => {
+    const linear = (part) => (part / 255 <= 0.04045 ? part / 255 / 12.92 : ((part / 255 + 0.055) / 1.055) ** 2.4);
+    const [r, g, b] = parts(colour).map(linear);
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  const ratio = (one, other) => (Math.max(light(one), light(other)) + 0.05) / (Math.min(light(one), light(other)) + 0.05);
+  const probe = document.createElement("i");
+  probe.style.color = "Canvas";
+  document.body.append(probe);
+  const canvas = getComputedStyle(probe).color;
+  probe.remove();
+  const found = new Set();
+  for (const line of document.querySelectorAll(".draw .d-line, .draw .d-asked, .sole .line, .axis, .curve")) {
+    const stroke = getComputedStyle(line).stroke;
+    if (ratio(stroke, canvas) < 3) found.add(`line ${line.getAttribute("class")}: ${stroke} on ${canvas}`);
+  }
+  for (const one of document.querySelectorAll(".choice, .key, .keys button, input, .next")) {
+    if (Number.parseFloat(getComputedStyle(one).borderTopWidth) < 1) found.add(`no frame: ${one.innerText}`);
+  }
+  // Grounds are taken away by the system: only what survives that counts.
+  const looks = (one) => {
+    const { borderTopWidth, textDecorationLine, fontWeight } = getComputedStyle(one);
+    return [borderTopWidth, textDecorationLine, fontWeight].join();
+  };
+  for (const on of document.querySelectorAll('.key[aria-pressed="true"], .choice[aria-pressed="true"]')) {
+    const off = on.parentElement.querySelector(`.${on.classList[0]}[aria-pressed="false"]`);
+    if (off && looks(on) === looks(off)) found.add(`on looks like off: ${on.innerText}`);
+  }
+  return [...found];
+});
+
+/** What would move although the system asks for no motion. */
+export const moving = (page) => page.evaluate(() => {
+  if (!matchMedia("(prefers-reduced-motion: reduce)").matches) return ["motion is not reduced"];
+  const found = [...document.querySelectorAll("*")].filter((one) => {
+    const { transitionDuration, animationName } = getComputedStyle(one);
+    return animationName !== "none" || transitionDuration.split(",").some((time) => Number.parseFloat(time) > 0);
+  }).map((one) => `${one.tagName} ${one.className}`);
+  return document.getAnimations().length > 0 ? [...found, "an animation runs"] : found;
+});
