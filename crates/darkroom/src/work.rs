@@ -28,7 +28,7 @@ enum Job {
     #[default]
     None,
     Proposing(Proposing),
-    Cutting(Cutting),
+    Cutting(Box<Cutting>),
     /// What takes one step.
     Short(Asked),
     Nonsense,
@@ -65,7 +65,7 @@ impl Work {
     pub fn rows(&mut self, rgba: &[u8]) -> Option<Told> {
         let [width, height] = self.size;
         let whole = 4 * width * height;
-        if width == 0 || rgba.len() % (4 * width) != 0 || self.rgba.len() + rgba.len() > whole {
+        if width == 0 || !rgba.len().is_multiple_of(4 * width) || self.rgba.len() + rgba.len() > whole {
             return Some(Told::Nonsense);
         }
         self.rgba.extend_from_slice(rgba);
@@ -106,7 +106,7 @@ impl Work {
         let mend = |p: &Patch| Mend { at: own(&p.at), radius: f64::from(p.radius) / 10.0, piece: p.piece };
         let around: Vec<Point> = around.iter().map(own).collect();
         let mends = patches.iter().map(mend).collect();
-        Job::Cutting(Cutting::new(placed.clone(), height, window(&around), mends))
+        Job::Cutting(Box::new(Cutting::new(placed.clone(), height, window(&around), mends)))
     }
 
     /// Does a little, at most some milliseconds of work on a slow telephone, and answers when done.
@@ -170,10 +170,7 @@ impl Work {
         self.contour = None;
         match found {
             Ok(placed) => {
-                let told = Told::Placed {
-                    above: (placed.distance() * 10.0) as i32,
-                    leans: placed.leans(),
-                };
+                let told = Told::Placed { above: (placed.distance() * 10.0) as i32, leans: placed.leans() };
                 self.placed = Some(placed);
                 told
             }

@@ -90,7 +90,7 @@ pub fn strokes(path: &str) -> Option<Vec<Spot>> {
     let mut found: Vec<Spot> = Vec::new();
     let mut rest = path.bytes().peekable();
     let mut command = b' ';
-    let mut number = |rest: &mut core::iter::Peekable<core::str::Bytes<'_>>| -> Option<i32> {
+    let number = |rest: &mut core::iter::Peekable<core::str::Bytes<'_>>| -> Option<i32> {
         while rest.next_if(|b| matches!(b, b' ' | b',' | b'\n')).is_some() {}
         let sign = if rest.next_if_eq(&b'-').is_some() { -1 } else { 1 };
         let mut value = i32::from(rest.next_if(u8::is_ascii_digit)? - b'0');
