@@ -1,7 +1,7 @@
 //! The document: where the program is mounted, the title, the focus, the theme.
 
 use wasm_bindgen::JsCast;
-use web_sys::{Document, Element, FocusOptions, HtmlElement, HtmlInputElement};
+use web_sys::{Document, Element, FocusOptions, HtmlElement, HtmlInputElement, MouseEvent};
 
 /// What is said when the element for the program is not there.
 pub const DAMAGED: &str = "This page is damaged. Load it again.";
@@ -83,6 +83,25 @@ fn focus(element: &HtmlElement) {
     let options = FocusOptions::new();
     options.set_prevent_scroll(true);
     let _focused = element.focus_with_options(&options);
+}
+
+/// Where in a drawing a click fell, in parts of 100 000 of its width and height.
+#[must_use]
+pub fn within(event: &MouseEvent) -> Option<[i32; 2]> {
+    let drawing = event.target()?.dyn_into::<Element>().ok()?.closest("svg").ok()??;
+    let frame = drawing.get_bounding_client_rect();
+    let share = |at: i32, from: f64, size: f64| (100_000.0 * (f64::from(at) - from) / size.max(1.0)) as i32;
+    Some([
+        share(event.client_x(), frame.left(), frame.width()),
+        share(event.client_y(), frame.top(), frame.height()),
+    ])
+}
+
+/// Prints.
+pub fn print() {
+    if let Some(window) = web_sys::window() {
+        let _done = window.print();
+    }
 }
 
 /// Names the page after its heading.

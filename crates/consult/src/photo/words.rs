@@ -5,7 +5,7 @@ use picture::photo::Refused;
 use units::Length;
 
 /// Standard uncertainty of a point that was looked at through the loupe, hundredths of a pixel. Practice: the loupe shows
-/// a pixel as five, an edge is blurred over two.
+/// a pixel as three of the screen's or more, an edge is blurred over two.
 pub(super) const TAP: i32 = 150;
 
 /// Radius of a patch, tenths of a millimetre. Practice: a fingertip on the picture of a small iron.
