@@ -10,7 +10,7 @@
 import init from "./app.js";
 
 /** Pixels of the longer side; `LONGEST` in crates/darkroom. */
-const LONGEST = 2600;
+const LONGEST = 2200;
 /** Of what is kept with a record. */
 const LONGEST_KEPT = 1280;
 /** Where a file says how it was taken: within its first bytes. */
@@ -36,7 +36,7 @@ class Room {
   /** One after the other, so that no answer is taken for another's. */
   then(work) {
     this.turn = this.turn.then(work).catch((reason) => {
-      console.warn(reason);
+      console.info(reason);
       this.tell("failed", FAILED);
     });
   }
@@ -45,27 +45,31 @@ class Room {
     this.then(async () => {
       const began = performance.now();
       const head = new Uint8Array(await file.slice(0, HEAD).arrayBuffer());
-      const picture = await decoded(file, this.work.head(head));
-      const { width, height } = picture;
+      this.work.head(head);
+      // Upright, as the file says.
+      const picture = await createImageBitmap(file, { imageOrientation: "from-image" });
+      const by = Math.min(1, LONGEST / Math.max(picture.width, picture.height));
+      const [width, height] = [picture.width, picture.height].map((side) => Math.max(1, Math.round(side * by)));
       if (!this.work.begin(width, height)) throw new Error(`${width} x ${height}`);
       const canvas = surface(width, height);
       const context = canvas.getContext("2d", { willReadFrequently: true });
-      context.drawImage(picture, 0, 0, width, height);
-      picture.close();
-      await breath();
       const rows = 64;
       let told;
       let since = performance.now();
       for (let y = 0; y < height; y += rows) {
-        told = this.work.rows(context.getImageData(0, y, width, Math.min(rows, height - y)).data);
+        // A strip at a time: all at once it would hold the page.
+        const high = Math.min(rows, height - y);
+        context.drawImage(picture, 0, y / by, picture.width, high / by, 0, y, width, high);
+        told = this.work.rows(context.getImageData(0, y, width, high).data);
         if (performance.now() - since < SLICE) continue;
         if (performance.now() - began > SHOWN_AFTER) this.tell("done", Math.round((600 * y) / height));
         await breath();
         since = performance.now();
       }
+      picture.close();
       this.canvas = canvas;
-      // Drawn anew, so nothing of the file is left but its pixels.
-      this.tell("shown", await jpeg(canvas, 0.86));
+      // Drawn anew, so nothing of the file is left but its pixels. Meanwhile the card is looked for.
+      jpeg(canvas, 0.82).then((shown) => this.tell("shown", shown), () => this.tell("failed", FAILED));
       this.tell("told", told);
     });
   }
@@ -103,27 +107,9 @@ class Room {
   }
 }
 
-/** The picture upright, as the file says, and no larger than is worked on. */
-async function decoded(file, [width, height]) {
-  const upright = { imageOrientation: "from-image" };
-  const fit = (w, h) => {
-    const by = Math.min(1, LONGEST / Math.max(w, h));
-    return { resizeWidth: Math.max(1, Math.round(w * by)), resizeHeight: Math.max(1, Math.round(h * by)), resizeQuality: "high" };
-  };
-  if (Math.max(width, height) > LONGEST) {
-    const small = await createImageBitmap(file, { ...upright, ...fit(width, height) });
-    if (small.width <= LONGEST && small.height <= LONGEST) return small;
-    small.close();
-  }
-  const whole = await createImageBitmap(file, upright);
-  if (Math.max(whole.width, whole.height) <= LONGEST) return whole;
-  const small = await createImageBitmap(whole, fit(whole.width, whole.height));
-  whole.close();
-  return small;
-}
-
+/** On the page one of its own: that one packs pictures a little at a time. */
 function surface(width, height) {
-  if (typeof OffscreenCanvas === "function") return new OffscreenCanvas(width, height);
+  if (typeof document === "undefined") return new OffscreenCanvas(width, height);
   return Object.assign(document.createElement("canvas"), { width, height });
 }
 

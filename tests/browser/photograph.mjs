@@ -22,7 +22,7 @@ function card([x, y]) {
 
 /** A sole with one point to the right; its heel lies at x = -46, its toe at x = 46. */
 function sole([x, y]) {
-  const half = (t) => (t < 0.04 ? 22 * Math.sqrt(t / 0.04) : 22 * Math.sqrt(1 - ((t - 0.04) / 0.96) ** 2.2));
+  const half = (t) => (t < 0.04 ? 22 * Math.sqrt(t / 0.04) : 22 * (1 - ((t - 0.04) / 0.96) ** 2.2));
   const side = Array.from({ length: 101 }, (_, i) => [i / 100, half(i / 100)]);
   const points = side.map(([t, h]) => [x - LENGTH / 2 + LENGTH * t, y + h]);
   return [...points, ...side.reverse().map(([t, h]) => [x - LENGTH / 2 + LENGTH * t, y - h])];

@@ -38,7 +38,7 @@ async function proposed(page) {
   jpeg ??= await photograph(page.context(), scene({ width: 1600, height: 1200, tilt: 5 }));
   await page.locator("#photo-file").setInputFiles(file(jpeg));
   await page.locator("#heading", { hasText: "Is this the card?" }).waitFor();
-  await page.waitForFunction(() => !document.querySelector("progress"));
+  await page.locator('.photo[aria-busy="false"]').waitFor();
 }
 
 async function height(page) {
@@ -66,6 +66,10 @@ async function ends(page) {
 /** By name. */
 export const ROOMS = {
   photo,
+  ruler: async (page) => {
+    await photo(page);
+    await tapOn(page, button(page, "A ruler on the screen"));
+  },
   "photo-card": proposed,
   "photo-height": height,
   "photo-ends": ends,

@@ -194,7 +194,7 @@ impl Component for App {
 /// The state that the opening left, with what it asks for here.
 fn went_on(guide: &Guide, state: State) -> (State, Vec<Effect>) {
     // The preferences came with it.
-    let state = with_kept(guide, state, &[Kept::Terms, Kept::Sheet]);
+    let state = with_kept(guide, state, &[Kept::Terms, Kept::Sheet, Kept::Ruler]);
     let (state, mut effects) = update(guide, state, Msg::Tables);
     effects.push(Effect::Heading);
     (state, effects)

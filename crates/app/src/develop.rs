@@ -30,6 +30,7 @@ pub(crate) fn develop(what: Develop, art: &Art, on: Callback<Msg>) {
             }
         }
         Develop::Print => page::print(),
+        Develop::Screen => page::screens(move |name| on.emit(Msg::Photo(Act::Screen(name)))),
     }
 }
 

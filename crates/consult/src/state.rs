@@ -3,7 +3,7 @@
 use crate::guide::{Aim, Guide};
 use crate::marks::Marks;
 use crate::measures::Measures;
-use crate::photo::Photo;
+use crate::photo::{Photo, Ruler};
 use crate::sale::Sale;
 use measure::Instrument;
 use pack::Form;
@@ -139,6 +139,8 @@ pub struct State {
     pub measures: Measures,
     /// What was done in the photo room.
     pub photo: Photo,
+    /// The ruler on the screen.
+    pub ruler: Ruler,
     /// Index of the place where the piece is offered; 0 is "not said".
     pub place: usize,
     /// Whether the place was asked.

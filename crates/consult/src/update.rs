@@ -102,11 +102,13 @@ pub enum Kept {
     Terms,
     /// The sheet for the day of a sale.
     Sheet,
+    /// What the ruler on the screen was set to.
+    Ruler,
 }
 
 impl Kept {
     /// All of them.
-    pub const ALL: [Kept; 3] = [Kept::Preferences, Kept::Terms, Kept::Sheet];
+    pub const ALL: [Kept; 4] = [Kept::Preferences, Kept::Terms, Kept::Sheet, Kept::Ruler];
 
     /// The name under which a page keeps it.
     #[must_use]
@@ -115,6 +117,7 @@ impl Kept {
             Kept::Preferences => "pressmark.preferences",
             Kept::Terms => "pressmark.terms",
             Kept::Sheet => "pressmark.sheet",
+            Kept::Ruler => "pressmark.ruler",
         }
     }
 }
@@ -280,6 +283,7 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
         }
         Msg::Went(fragment) => went(guide, &mut state, &fragment, &mut effects),
         Msg::Kept(Kept::Preferences, text) => read_preferences(guide, &mut state, &text),
+        Msg::Kept(Kept::Ruler, text) => state.ruler.read(&text),
         Msg::Kept(name, text) => {
             let place = if name == Kept::Terms { &mut state.sale.house } else { &mut state.sale.sheet };
             *place = text;
@@ -452,6 +456,7 @@ fn went(guide: &Guide, state: &mut State, fragment: &str, effects: &mut Vec<Effe
             }
             read.measures = std::mem::take(&mut state.measures);
             read.photo = std::mem::take(&mut state.photo);
+            read.ruler = std::mem::take(&mut state.ruler);
             *state = read;
             effects.push(Effect::Heading);
         }

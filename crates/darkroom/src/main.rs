@@ -21,9 +21,9 @@ impl Darkroom {
         Darkroom::default()
     }
 
-    /// What the first bytes of a file say: pixels across and down when upright, 0 where they say nothing.
-    pub fn head(&mut self, bytes: &[u8]) -> Vec<i32> {
-        self.0.head(bytes).to_vec()
+    /// Reads what the first bytes of a file say of its lens and place.
+    pub fn head(&mut self, bytes: &[u8]) {
+        self.0.head(bytes);
     }
 
     /// Makes room for a picture of this size; false when it is none or too large.

@@ -7,9 +7,9 @@ use picture::propose::Proposing;
 use picture::strip::about;
 use picture::{Pixels, Point};
 
-/// Pixels of the longer side of a working picture at most. Practice: a card at arm's length is then about 450 pixels long,
+/// Pixels of the longer side of a working picture at most. Practice: a card at arm's length is then about 400 pixels long,
 /// and a telephone with little memory still holds the picture twice.
-pub const LONGEST: usize = 2600;
+pub const LONGEST: usize = 2200;
 
 /// A picture and the work on it.
 #[derive(Default)]
@@ -27,7 +27,7 @@ pub struct Work {
 enum Job {
     #[default]
     None,
-    Proposing(Proposing),
+    Proposing(Box<Proposing>),
     Cutting(Box<Cutting>),
     /// What takes one step.
     Short(Asked),
@@ -43,13 +43,12 @@ fn hundredths(n: i32) -> f64 {
 }
 
 impl Work {
-    /// Reads what a file says of its picture: pixels across and down when upright, 0 where it says nothing.
-    pub fn head(&mut self, bytes: &[u8]) -> [i32; 2] {
+    /// Begins anew with what the first bytes of a file say of its lens and place.
+    pub fn head(&mut self, bytes: &[u8]) {
         *self = Work::default();
-        let Ok(found) = about(bytes) else { return [0, 0] };
-        (self.equivalent, self.place) = (found.equivalent, found.place);
-        let (width, height) = found.upright();
-        [i32::from(width), i32::from(height)]
+        if let Ok(found) = about(bytes) {
+            (self.equivalent, self.place) = (found.equivalent, found.place);
+        }
     }
 
     /// Makes room for a picture of this size; false when it is none or too large.
@@ -90,7 +89,7 @@ impl Work {
         let asked = Asked::of(words).filter(|_| self.pixels().is_some());
         self.job = match asked {
             Some(Asked::Propose) => match self.pixels() {
-                Some(pixels) => Job::Proposing(Proposing::new(pixels, self.lens())),
+                Some(pixels) => Job::Proposing(Box::new(Proposing::new(pixels, self.lens()))),
                 None => Job::Nonsense,
             },
             Some(Asked::Cut { around, height, patches }) => self.cutting(&around, height, &patches),

@@ -97,6 +97,33 @@ pub fn within(event: &MouseEvent) -> Option<[i32; 2]> {
     ])
 }
 
+/// Says which screen this is, now and whenever it changes: its size, the pixel ratio and the zoom, per mille. Heard for as
+/// long as the page stands.
+pub fn screens(hear: impl Fn(String) + Clone + 'static) {
+    let Some(window) = web_sys::window() else { return };
+    let say = {
+        let window = window.clone();
+        move || {
+            let number = |of: &wasm_bindgen::JsValue, name: &str| {
+                let value = js_sys::Reflect::get(of, &name.into()).ok().and_then(|v| v.as_f64());
+                (value.unwrap_or(1.0) * 1000.0) as i32
+            };
+            let part = |name: &str| js_sys::Reflect::get(&window, &name.into()).unwrap_or_default();
+            let (screen, sight) = (part("screen"), part("visualViewport"));
+            let size = (number(&screen, "width") / 1000, number(&screen, "height") / 1000);
+            let ratio = number(&window, "devicePixelRatio");
+            hear(format!("{}x{} {ratio} {}", size.0, size.1, number(&sight, "scale")));
+        }
+    };
+    say();
+    let later = say.clone();
+    gloo_events::EventListener::new(&window, "resize", move |_| later()).forget();
+    let sight = js_sys::Reflect::get(&window, &"visualViewport".into()).unwrap_or_default();
+    if let Ok(sight) = sight.dyn_into::<web_sys::EventTarget>() {
+        gloo_events::EventListener::new(&sight, "resize", move |_| say()).forget();
+    }
+}
+
 /// Prints.
 pub fn print() {
     if let Some(window) = web_sys::window() {

@@ -4,7 +4,7 @@ use super::look::heading;
 use super::node::{Node, el, key, several, text, toggle};
 use crate::browser::page;
 use consult::Msg;
-use consult::photo::{Act, KeyOf, PhotoView, PictureView, RowView, Spot, Stage};
+use consult::photo::{Act, KeyOf, PhotoView, PictureView, RowView, RulerView, Spot, Stage};
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
@@ -25,7 +25,8 @@ pub(crate) fn photo(view: &PhotoView, on: &Callback<Msg>) -> Html {
     if let Some(mille) = view.busy.filter(|mille| *mille > 0 || view.stage == Stage::Opening) {
         nodes.push(progress(mille).into());
     }
-    if advice {
+    // The file is read from its field while it is being opened.
+    if advice || view.stage == Stage::Opening {
         nodes.push(
             el("div", "row files")
                 .named("files")
@@ -34,6 +35,7 @@ pub(crate) fn photo(view: &PhotoView, on: &Callback<Msg>) -> Html {
                 .into(),
         );
     }
+    let mut rows = view.rows.iter();
     if let Some(picture) = &view.picture {
         nodes.push(
             el("div", "photo")
@@ -41,19 +43,23 @@ pub(crate) fn photo(view: &PhotoView, on: &Callback<Msg>) -> Html {
                 .set("tabindex", "0")
                 .set("role", "region")
                 .set("aria-label", "Your picture")
+                .flag("aria-busy", view.busy.is_some())
                 .put(whole(picture, on))
                 .into(),
         );
-        nodes.push(
-            el("div", "keyrow")
-                .named("zoom")
-                .put(key("key", &format!("Shown {} times as large", picture.zoom), on, Msg::Photo(Act::Zoom)))
-                .maybe(
-                    view.moves
-                        .then(|| key("key", "Put a point in the middle", on, Msg::Photo(Act::Middle)).into()),
-                )
-                .into(),
-        );
+        // What is pressed most stands right below the picture.
+        if view.stage == Stage::Card {
+            nodes.extend(rows.next().map(|r| row(r, on).named("first").into()));
+        }
+        let larger = match picture.zoom {
+            1 => "Twice as large",
+            2 => "Four times as large",
+            _ => "Whole picture",
+        };
+        let put = view.moves && picture.more;
+        let put = put.then(|| key("key", "Point in the middle", on, Msg::Photo(Act::Middle)).into());
+        let zoom = key("key", larger, on, Msg::Photo(Act::Zoom));
+        nodes.push(el("div", "keyrow").named("zoom").put(zoom).maybe(put).into());
         if let Some(middle) = picture.loupe.filter(|_| view.moves) {
             nodes.push(
                 el("div", "under-loupe")
@@ -64,6 +70,10 @@ pub(crate) fn photo(view: &PhotoView, on: &Callback<Msg>) -> Html {
             );
         }
     }
+    if let Some(r) = &view.ruler {
+        nodes.push(text("p", "", &r.says).named("ruler-says").set("role", "status").into());
+        nodes.push(ruler(r).named("ruler").into());
+    }
     if let Some((typed, fault)) = &view.high {
         nodes.push(high(typed, fault.as_deref(), on).named("high").into());
     }
@@ -72,7 +82,7 @@ pub(crate) fn photo(view: &PhotoView, on: &Callback<Msg>) -> Html {
         nodes
             .push(el("div", "card found").set("role", "status").put(text("h2", "", title)).all(lines).into());
     }
-    nodes.extend(view.rows.iter().map(|r| row(r, on).into()));
+    nodes.extend(rows.map(|r| row(r, on).into()));
     if !view.basis.is_empty() {
         let lines = view.basis.iter().map(|line| text("p", "small", line));
         nodes.push(
@@ -93,6 +103,22 @@ pub(crate) fn photo(view: &PhotoView, on: &Callback<Msg>) -> Html {
         nodes.push(sheet.into());
     }
     several(nodes)
+}
+
+/// The ruler with the bar for a card's short side below it, in pixels of the screen.
+fn ruler(view: &RulerView) -> Node {
+    let bar = format!("M60 520V680M60 600H{}M{} 520V680", 60 + view.bar, 60 + view.bar);
+    let number = |(x, mm): &(i32, i32)| {
+        text("text", "", &mm.to_string()).number("x", *x - 40).number("y", 420).set("font-size", "110")
+    };
+    el("svg", "ruler")
+        .set("viewBox", &format!("0 0 {} 720", view.wide.max(view.bar + 120)))
+        .number("width", view.wide.max(view.bar + 120) / 10)
+        .set("role", "img")
+        .set("aria-label", "A ruler in millimetres, and a bar for the short side of a card")
+        .put(el("path", "").set("d", &view.marks))
+        .put(el("path", "").set("d", &bar))
+        .all(view.numbers.iter().map(number))
 }
 
 fn progress(mille: i32) -> Node {

@@ -2,12 +2,14 @@
 //! of the sole. The picture itself is worked on elsewhere ([`picture::ask`]); here stand taps, answers and sentences.
 
 mod answers;
+mod ruler;
 mod sheet;
 mod update;
 mod view;
 mod words;
 
 pub use picture::ask::{Outline, Spot, Valued};
+pub use ruler::{Ruler, RulerView};
 pub use view::{KeyOf, PhotoView, PictureView, RowView};
 
 pub(crate) use update::{Run, run};
@@ -19,8 +21,9 @@ use serde::Serialize;
 /// What was done in the room. It travels in no link.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Photo {
-    /// Address of the picture for the page, and its size in pixels.
-    pub(crate) shown: Option<(String, [i32; 2])>,
+    /// Address of the picture for the page, and its size in pixels; it is there when both are.
+    pub(crate) address: String,
+    pub(crate) size: [i32; 2],
     pub(crate) stage: Stage,
     /// What is being worked on, per mille, once it takes long.
     pub(crate) busy: Option<i32>,
@@ -58,7 +61,8 @@ pub struct Photo {
 impl Default for Photo {
     fn default() -> Photo {
         Photo {
-            shown: None,
+            address: String::new(),
+            size: [0, 0],
             stage: Stage::Pick,
             busy: None,
             fault: None,
@@ -110,6 +114,8 @@ pub enum Stage {
     Ends,
     /// The outline.
     Outline,
+    /// The ruler on the screen.
+    Ruler,
 }
 
 /// What a user did in the room, or what came from the picture.
@@ -165,6 +171,14 @@ pub enum Act {
     Save,
     /// Prints it at true size.
     Print,
+    /// To the ruler on the screen.
+    Ruler,
+    /// The screen is this one: its size, pixel ratio and zoom.
+    Screen(String),
+    /// The bar for the card is longer, by tenths of a pixel.
+    Wider(i32),
+    /// The bar is as long as the card's short side.
+    Fits,
     /// Back to an earlier stage.
     Back(Stage),
 }
@@ -182,4 +196,6 @@ pub enum Develop {
     Save(String),
     /// Print.
     Print,
+    /// Say which screen it is, now and whenever it changes.
+    Screen,
 }

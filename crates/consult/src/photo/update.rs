@@ -6,7 +6,7 @@ use super::{Act, Develop, Photo, Spot, Stage, sheet};
 use crate::fragment;
 use crate::guide::Guide;
 use crate::state::{Given, State, What};
-use crate::update::{Effect, step};
+use crate::update::{Effect, Kept, step};
 use measure::Instrument;
 use picture::ask::{Asked, Patch, Told};
 use units::Length;
@@ -29,10 +29,17 @@ pub(crate) fn run(guide: &Guide, state: &mut State, act: Act, effects: &mut Vec<
                 put(guide, state, Given { question, what: What::OneOf(vec![choice]), sure: true }, effects);
             }
         }
+        Act::Screen(name) => state.ruler.screen(&name),
+        Act::Wider(by) => state.ruler.wider(by),
+        Act::Fits => {
+            state.ruler.fits();
+            effects.push(Effect::Keep { name: Kept::Ruler, text: state.ruler.text() });
+            effects.push(Effect::Say("Set for this screen.".to_string()));
+        }
         act => {
             let stage = state.photo.stage;
             within(guide, &mut state.photo, act, effects);
-            if state.photo.stage != stage && stage != Stage::Opening {
+            if state.photo.stage != stage {
                 effects.push(Effect::Heading);
             }
         }
@@ -83,7 +90,10 @@ fn within(guide: &Guide, photo: &mut Photo, act: Act, effects: &mut Vec<Effect>)
             *photo = Photo { stage: Stage::Opening, busy: Some(0), ..Photo::default() };
             effects.push(Effect::Photo(Develop::Take(id)));
         }
-        Act::Shown(address) => photo.shown = Some((address, [0, 0])),
+        Act::Shown(address) => {
+            photo.address = address;
+            there(photo);
+        }
         Act::Done(mille) => photo.busy = Some(mille.clamp(0, 1000)),
         Act::Failed(sentence) => {
             photo.busy = None;
@@ -99,7 +109,7 @@ fn within(guide: &Guide, photo: &mut Photo, act: Act, effects: &mut Vec<Effect>)
         }
         Act::Tap(spot) => tap(photo, spot, effects),
         Act::Middle => {
-            let [w, h] = photo.shown.as_ref().map_or([0, 0], |(_, size)| *size);
+            let [w, h] = photo.size;
             let (points, _) = points(photo);
             // A later one beside the one before, so that both can be seen.
             let from = points.last().map_or(Spot::new(w * 5, h * 5), |p| Spot::new(p.x + w, p.y));
@@ -162,27 +172,35 @@ fn within(guide: &Guide, photo: &mut Photo, act: Act, effects: &mut Vec<Effect>)
             photo.fault = None;
             match to {
                 Stage::Pick | Stage::Opening => *photo = Photo::default(),
-                Stage::Outline => {}
+                Stage::Outline | Stage::Ruler => {}
                 // Only where it has been.
                 to if photo.placed.is_some() || to == Stage::Card => photo.stage = to,
                 _ => {}
             }
             photo.at = 0;
         }
-        Act::Use | Act::Answer(..) => {}
+        Act::Ruler => {
+            photo.stage = Stage::Ruler;
+            effects.push(Effect::Photo(Develop::Screen));
+        }
+        Act::Use | Act::Answer(..) | Act::Screen(_) | Act::Wider(_) | Act::Fits => {}
+    }
+}
+
+/// On to the card, once the picture has come and can be shown.
+fn there(photo: &mut Photo) {
+    if photo.stage == Stage::Opening && photo.size[0] > 0 && !photo.address.is_empty() {
+        photo.stage = Stage::Card;
     }
 }
 
 fn hear(guide: &Guide, photo: &mut Photo, told: Told, effects: &mut Vec<Effect>) {
     match told {
         Told::Opened { width, height, .. } => {
-            if let Some((_, size)) = &mut photo.shown {
-                *size = [width, height];
-                photo.stage = Stage::Card;
-                photo.busy = Some(0);
-                effects.push(Effect::Photo(Develop::Ask(Asked::Propose.words())));
-                effects.push(Effect::Heading);
-            }
+            photo.size = [width, height];
+            photo.busy = Some(0);
+            effects.push(Effect::Photo(Develop::Ask(Asked::Propose.words())));
+            there(photo);
         }
         Told::Proposed(Some(edges)) if photo.taps[0].is_empty() && photo.coin.is_none() => {
             photo.taps[0] = edges.to_vec();
@@ -299,7 +317,7 @@ fn tap(photo: &mut Photo, spot: Spot, effects: &mut Vec<Effect>) {
 fn move_to(photo: &mut Photo, spot: Spot, effects: &mut Vec<Effect>) {
     let list = list(photo);
     let at = points(photo).1;
-    let [w, h] = photo.shown.as_ref().map_or([0, 0], |(_, size)| *size);
+    let [w, h] = photo.size;
     if let Some(point) = photo.taps[list].get_mut(at) {
         *point = Spot::new(spot.x.clamp(0, w * 10), spot.y.clamp(0, h * 10));
         changed(photo, effects);

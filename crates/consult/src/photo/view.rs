@@ -3,7 +3,7 @@
 use super::answers;
 use super::update::{RIM, height, list, most, points, typed};
 use super::words::{ADVICE, EDGES, LIES, NOT_RECAST, mm, per_cent};
-use super::{Act, Outline, Photo, Spot, Stage, Valued, sheet};
+use super::{Act, Outline, Photo, RulerView, Spot, Stage, Valued, sheet};
 use crate::guide::Guide;
 use crate::look::said;
 use crate::state::{Given, State, What};
@@ -38,6 +38,8 @@ pub struct PhotoView {
     pub found: Vec<(String, Vec<String>)>,
     /// The outline at true size: its width and height with unit, the box in tenths of a millimetre, line and bar.
     pub sheet: Option<(String, String, String, String, String)>,
+    /// The ruler on the screen.
+    pub ruler: Option<RulerView>,
     /// What the figures rest on.
     pub basis: Vec<String>,
 }
@@ -74,6 +76,8 @@ pub struct PictureView {
     pub size: [i32; 2],
     /// How large it is shown: 1, 2 or 4.
     pub zoom: u8,
+    /// Whether points can still be put.
+    pub more: bool,
     /// What it shows, in words.
     pub alt: String,
     /// Points: x, y, what stands beside, whether it is the one that moves.
@@ -104,10 +108,28 @@ pub(crate) fn view(guide: &Guide, state: &State) -> PhotoView {
         high: None,
         found: Vec::new(),
         sheet: None,
+        ruler: None,
         basis: Vec::new(),
     };
     match photo.stage {
-        Stage::Pick | Stage::Opening => {}
+        Stage::Pick => view.rows.push(row("", vec![key("A ruler on the screen", Act::Ruler)])),
+        Stage::Opening => {}
+        Stage::Ruler => {
+            view.ruler = Some(state.ruler.view());
+            let wider = |label: &str, by: i32| key(label, Act::Wider(by));
+            let keys = vec![
+                wider("Longer", 10),
+                wider("Shorter", -10),
+                wider("A hair longer", 2),
+                wider("A hair shorter", -2),
+            ];
+            view.rows.push(row("The bar for the card", keys));
+            let keys = vec![
+                strong("It is as long as the card", Act::Fits),
+                key("Measure in a photo", Act::Back(Stage::Pick)),
+            ];
+            view.rows.push(row("", keys));
+        }
         Stage::Card => card(guide, photo, &mut view),
         Stage::Height => {
             let keys = LIES.iter().enumerate();
@@ -152,6 +174,7 @@ fn heading(photo: &Photo) -> String {
         Stage::Ends if photo.at >= 2 => "Tap both sides where it is widest",
         Stage::Ends => "Tap both ends of the sole",
         Stage::Outline => "The outline of the sole",
+        Stage::Ruler => "A ruler on the screen",
     }
     .to_string()
 }
@@ -166,6 +189,9 @@ fn says(photo: &Photo) -> Vec<String> {
             "The lines should lie on its four edges. If one does not, move its points or tap them yourself.",
         ),
         Stage::Card => match photo.coin {
+            None if count == 0 && photo.busy.is_some() => says(
+                "A card is looked for. You may as well tap it: two points on each edge, round it in turn.",
+            ),
             None if count < 8 => {
                 let edge = EDGES.get(count / 2).copied().unwrap_or_default();
                 vec![format!(
@@ -189,18 +215,20 @@ fn says(photo: &Photo) -> Vec<String> {
             says("Where the line went wrong, choose what is missing or too much, and tap there.")
         }
         Stage::Outline => Vec::new(),
+        Stage::Ruler => says("For an outline on paper or a card. Never lay an iron on the glass."),
     }
 }
 
 fn picture(photo: &Photo) -> Option<PictureView> {
-    let (address, size) = photo.shown.clone()?;
     if !matches!(photo.stage, Stage::Card | Stage::Ends | Stage::Outline) {
         return None;
     }
     let outlined = photo.stage == Stage::Outline;
     let (points, at) = points(photo);
     let points = if outlined { &[] } else { points };
-    let mark = |(i, p): (usize, &Spot)| (p.x, p.y, (i + 1).to_string(), i == at);
+    // Eight numbers on a small card would lie over each other: only that of the point that moves is written.
+    let label = |i: usize| if i == at || points.len() == 2 { (i + 1).to_string() } else { String::new() };
+    let mark = |(i, p): (usize, &Spot)| (p.x, p.y, label(i), i == at);
     let mut lines = String::new();
     if photo.coin.is_none() || photo.stage == Stage::Ends {
         for pair in points.chunks_exact(2) {
@@ -214,9 +242,10 @@ fn picture(photo: &Photo) -> Option<PictureView> {
         _ => format!("Your picture, with {} of {} points", points.len(), most(photo)),
     };
     Some(PictureView {
-        address,
-        size,
+        address: photo.address.clone(),
+        size: photo.size,
         zoom: photo.zoom,
+        more: !outlined && points.len() < most(photo),
         alt,
         marks: points.iter().enumerate().map(mark).collect(),
         lines,
@@ -262,7 +291,10 @@ fn card(guide: &Guide, photo: &Photo, view: &mut PhotoView) {
     let coin =
         |(at, c): (usize, &pack::coins::Coin)| toggle(&c.name, Act::By(Some(at)), photo.coin == Some(at));
     let mut by = vec![toggle("a card", Act::By(None), photo.coin.is_none())];
-    by.extend(coins.iter().enumerate().map(coin));
+    match photo.coin {
+        None => by.push(toggle("a coin", Act::By(Some(0)), false)),
+        Some(_) => by.extend(coins.iter().enumerate().map(coin)),
+    }
     view.rows.push(row("Measured by", by));
     view.rows.push(row("", vec![key("Another picture", Act::Back(Stage::Pick))]));
     view.basis = basis(guide, photo);
