@@ -2,10 +2,11 @@
 //
 // The build joins the glue of wasm-bindgen in front of this file and hands it over as `init`. The names of the
 // other files stand on the tag with the id `boot`: data-wasm, data-core, data-book, and on the question page, whose own
-// program is only the opening, data-app and data-app-wasm for the whole, data-marks, data-metals, data-prices and data-demo
+// program is only the opening, data-app and data-app-wasm for the whole, data-marks, data-metals, data-prices, data-demo and data-coins
 // for tables.
 //
 // What the program may count on:
+//   globalThis.pressmarkPhoto()     promise that www/darkroom.js is there
 //   globalThis.pressmarkPack(part)  promise of a Uint8Array, checked against its digest; fails with a sentence
 // Events on window that the programs send:
 //   pressmark:usable         the first question, or the piece in the address, can be answered now
@@ -97,6 +98,8 @@ globalThis.pressmarkPack = (half) => (asked[half] ??= loaded(half).catch((reason
   delete asked[half];
   throw reason;
 }));
+
+globalThis.pressmarkPhoto = () => import(`./${names.darkroom}`);
 
 // ---- Start
 

@@ -3,12 +3,15 @@
 //! when it has come and the screen changes anyway.
 
 use crate::browser::{address, clipboard, clock, events, pack, page, store};
+use crate::develop::develop;
 use crate::ui::{Around, Draw, every, learn, of_opening, screen};
 use consult::marks::Mark;
+use consult::photo::Develop;
 use consult::{
     Body, Effect, Figure, Guide, Kept, Msg, State, Table, View, arrive, leave, opening, update, view,
 };
 use gloo_events::EventListener;
+use sketch::Art;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -23,6 +26,7 @@ pub struct Rooms {
     draw: Draw,
     leave: Option<fn(&Guide, &State) -> String>,
     learn: fn(&Guide, Table, &[u8]) -> Result<(), String>,
+    develop: fn(Develop, &Art, Callback<Msg>),
 }
 
 impl Rooms {
@@ -32,9 +36,10 @@ impl Rooms {
         draw: of_opening,
         leave: Some(leave),
         learn: |_, _, _| Ok(()),
+        develop: |_, _, _| {},
     };
     /// Everything.
-    pub const EVERY: Rooms = Rooms { view, draw: every, leave: None, learn: Guide::learn };
+    pub const EVERY: Rooms = Rooms { view, draw: every, leave: None, learn: Guide::learn, develop };
 }
 
 /// What the program starts with.
@@ -189,7 +194,7 @@ impl Component for App {
 /// The state that the opening left, with what it asks for here.
 fn went_on(guide: &Guide, state: State) -> (State, Vec<Effect>) {
     // The preferences came with it.
-    let state = with_kept(guide, state, &[Kept::Terms, Kept::Sheet]);
+    let state = with_kept(guide, state, &[Kept::Terms, Kept::Sheet, Kept::Ruler]);
     let (state, mut effects) = update(guide, state, Msg::Tables);
     effects.push(Effect::Heading);
     (state, effects)
@@ -258,6 +263,9 @@ impl App {
                 wasm_bindgen_futures::spawn_local(async move { came.emit(pack::load(table.word()).await) });
             }
             Effect::Tables(_) => {}
+            Effect::Photo(what) => {
+                (self.rooms.develop)(what, &self.around.art, ctx.link().callback(Happened::Do));
+            }
             Effect::AcceptUpdate => events::tell("accept-update", None),
             Effect::Say(text) => ctx.link().send_message(Happened::Said(text)),
         }

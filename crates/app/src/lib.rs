@@ -3,6 +3,7 @@
 
 pub mod app;
 pub mod browser;
+mod develop;
 pub mod guide;
 pub mod pages;
 pub mod ui;

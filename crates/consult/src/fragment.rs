@@ -2,7 +2,7 @@
 //!
 //! Version, pack id, then one token each: `p2` place, `o` only a picture, `a1` aim, a question's code with the codes
 //! of its choices (`+` between two, `x` for "can't tell", tenths of mm or g with the instrument's letter for a measurement,
-//! a trailing `u` for unsure), `mNO_1134?8` the lettering, `wcrack+tiny` the ids of its conditions, `q5` a question asked for by hand, last the screen. Behind `~` a check of all before it, so that a link that lost a
+//! and tenths of its uncertainty for a photo, a trailing `u` for unsure), `mNO_1134?8` the lettering, `wcrack+tiny` the ids of its conditions, `q5` a question asked for by hand, last the screen. Behind `~` a check of all before it, so that a link that lost a
 //! character is refused instead of being read as another piece.
 
 use crate::guide::{Aim, Guide};
@@ -48,6 +48,7 @@ pub fn write(guide: &Guide, state: &State) -> String {
         Screen::Marks => tokens.push("k".to_string()),
         Screen::Sale => tokens.push("b".to_string()),
         Screen::Measures => tokens.push("n".to_string()),
+        Screen::Photo => tokens.push("h".to_string()),
     }
     let body = tokens.join("/");
     let check = check(&body);
@@ -58,6 +59,7 @@ fn token(guide: &Guide, given: &Given) -> String {
     let q = &guide.core.questions[given.question];
     let what = match &given.what {
         What::OneOf(set) => set.iter().map(|c| q.choices[*c].code.to_string()).collect::<Vec<_>>().join("+"),
+        What::Length(l, Instrument::Photo(u)) => format!("{}p{u}", l.0),
         What::Length(l, with) => format!("{}{}", l.0, letter(*with)),
         What::Mass(m, with) => format!("{}{}", m.0, letter(*with)),
         What::Cannot => "x".to_string(),
@@ -71,6 +73,7 @@ fn letter(with: Instrument) -> char {
         Instrument::Calipers => 'c',
         Instrument::ByEye => 'e',
         Instrument::Scales => 's',
+        Instrument::Photo(_) => 'p',
     }
 }
 
@@ -134,6 +137,7 @@ fn read_token(guide: &Guide, state: &mut State, token: &str) -> Option<()> {
         "k" => state.screen = Screen::Marks,
         "b" => state.screen = Screen::Sale,
         "n" => state.screen = Screen::Measures,
+        "h" => state.screen = Screen::Photo,
         "o" => state.picture = true,
         _ if token.starts_with('p') => {
             let code: u16 = token[1..].parse().ok()?;
@@ -188,6 +192,12 @@ fn read_given(guide: &Guide, token: &str) -> Option<Given> {
     };
     let what = if what == "x" {
         What::Cannot
+    } else if let Some((tenths, u)) = what.split_once('p') {
+        let (tenths, u): (u32, u16) = (tenths.parse().ok()?, u.parse().ok()?);
+        if q.form != Form::Length || u == 0 || !(1..=Length::LONGEST.0).contains(&tenths) {
+            return None;
+        }
+        What::Length(Length(tenths), Instrument::Photo(u))
     } else if let Some(with) = Instrument::ALL.into_iter().find(|i| what.ends_with(letter(*i))) {
         let tenths: u32 = what[..what.len() - 1].parse().ok()?;
         match q.form {

@@ -14,6 +14,7 @@ mod handover;
 mod look;
 pub mod marks;
 pub mod measures;
+pub mod photo;
 pub mod sale;
 mod state;
 mod tables;

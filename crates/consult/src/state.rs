@@ -3,6 +3,7 @@
 use crate::guide::{Aim, Guide};
 use crate::marks::Marks;
 use crate::measures::Measures;
+use crate::photo::{Photo, Ruler};
 use crate::sale::Sale;
 use measure::Instrument;
 use pack::Form;
@@ -51,6 +52,8 @@ pub enum Screen {
     Sale,
     /// The measuring room.
     Measures,
+    /// The photo room.
+    Photo,
 }
 
 /// How the next question is chosen.
@@ -134,6 +137,10 @@ pub struct State {
     pub sale: Sale,
     /// What calipers and scales told.
     pub measures: Measures,
+    /// What was done in the photo room.
+    pub photo: Photo,
+    /// The ruler on the screen.
+    pub ruler: Ruler,
     /// Index of the place where the piece is offered; 0 is "not said".
     pub place: usize,
     /// Whether the place was asked.

@@ -2,7 +2,9 @@
 
 use crate::guide::Guide;
 use crate::marks::{Reader, Reads};
+use crate::photo;
 use crate::sale::{self, Run};
+use pack::coins::Coins;
 use pack::metals::Metals;
 use pack::prices::{Ledger, Prices};
 use std::sync::OnceLock;
@@ -18,6 +20,8 @@ pub enum Table {
     Prices,
     /// Invented sales, for demonstration.
     Demo,
+    /// Coins to measure by in a photograph.
+    Coins,
 }
 
 impl Table {
@@ -29,6 +33,7 @@ impl Table {
             Table::Metals => "metals",
             Table::Prices => "prices",
             Table::Demo => "demo",
+            Table::Coins => "coins",
         }
     }
 }
@@ -42,6 +47,9 @@ pub(crate) struct Tables {
     /// What the room for a sale does with taps; it comes with the prices.
     pub(crate) sale: OnceLock<Run>,
     pub(crate) demo: OnceLock<Ledger>,
+    pub(crate) coins: OnceLock<Coins>,
+    /// What the photo room does with taps; it comes with the coins.
+    pub(crate) photo: OnceLock<photo::Run>,
 }
 
 impl Guide {
@@ -70,6 +78,11 @@ impl Guide {
                 let ledger = pack::prices::read_ledger(bytes).map_err(|f| f.0)?;
                 tables.demo.get_or_init(|| ledger);
             }
+            Table::Coins => {
+                let coins = pack::coins::read_coins(bytes).map_err(|f| f.0)?;
+                tables.coins.get_or_init(|| coins);
+                tables.photo.get_or_init(|| photo::run);
+            }
         }
         Ok(())
     }
@@ -82,6 +95,7 @@ impl Guide {
             Table::Metals => self.tables.metals.get().is_some(),
             Table::Prices => self.tables.prices.get().is_some(),
             Table::Demo => self.tables.demo.get().is_some(),
+            Table::Coins => self.tables.coins.get().is_some(),
         }
     }
 

@@ -7,6 +7,7 @@ use crate::guide::{Aim, Guide};
 use crate::look::{self, Asked};
 use crate::marks::{self, Mark, Marks};
 use crate::measures::{Measure, Measures};
+use crate::photo::{self, Photo};
 use crate::sale::Act;
 use crate::state::{Before, Given, Manner, Screen, State, Theme, Typed, What};
 use crate::tables::Table;
@@ -66,6 +67,8 @@ pub enum Msg {
     Sale(Act),
     /// To what is measured.
     Measure(Measure),
+    /// In the photo room.
+    Photo(photo::Act),
     /// Tables that were asked for have come.
     Tables,
     /// Money shown or hidden.
@@ -99,11 +102,13 @@ pub enum Kept {
     Terms,
     /// The sheet for the day of a sale.
     Sheet,
+    /// What the ruler on the screen was set to.
+    Ruler,
 }
 
 impl Kept {
     /// All of them.
-    pub const ALL: [Kept; 3] = [Kept::Preferences, Kept::Terms, Kept::Sheet];
+    pub const ALL: [Kept; 4] = [Kept::Preferences, Kept::Terms, Kept::Sheet, Kept::Ruler];
 
     /// The name under which a page keeps it.
     #[must_use]
@@ -112,6 +117,7 @@ impl Kept {
             Kept::Preferences => "pressmark.preferences",
             Kept::Terms => "pressmark.terms",
             Kept::Sheet => "pressmark.sheet",
+            Kept::Ruler => "pressmark.ruler",
         }
     }
 }
@@ -145,6 +151,8 @@ pub enum Effect {
     Say(String),
     /// Load these tables.
     Tables(Table),
+    /// Work on a photograph.
+    Photo(photo::Develop),
     /// Put this where the caret stands in the field of the lettering, or, when empty, rub out what stands before it.
     Insert(String),
 }
@@ -247,6 +255,12 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
             }
         }
         Msg::Measure(measure) => state.measures.update(measure),
+        Msg::Photo(act) => {
+            // Nothing happens before its table has come.
+            if let Some(run) = guide.tables.photo.get() {
+                run(guide, &mut state, act, &mut effects);
+            }
+        }
         Msg::Sale(act) => in_sale(guide, &mut state, act, &mut effects),
         Msg::Tables => in_sale(guide, &mut state, Act::Check, &mut effects),
         Msg::Money => state.money = !state.money,
@@ -261,6 +275,7 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
             state.marks = Marks::default();
             state.sale = state.sale.for_another_piece();
             state.measures = Measures::default();
+            state.photo = Photo::default();
             state.picture = false;
             state.money = false;
             state.focus = None;
@@ -268,6 +283,7 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
         }
         Msg::Went(fragment) => went(guide, &mut state, &fragment, &mut effects),
         Msg::Kept(Kept::Preferences, text) => read_preferences(guide, &mut state, &text),
+        Msg::Kept(Kept::Ruler, text) => state.ruler.read(&text),
         Msg::Kept(name, text) => {
             let place = if name == Kept::Terms { &mut state.sale.house } else { &mut state.sale.sheet };
             *place = text;
@@ -296,10 +312,15 @@ fn wanted(guide: &Guide, state: &State) -> impl Iterator<Item = Table> {
     let metals = state.screen == Screen::Measures;
     let prices = state.screen == Screen::Sale || !state.condition.is_empty();
     let demo = state.screen == Screen::Sale && state.sale.invented;
-    [(Table::Marks, marks), (Table::Prices, prices), (Table::Demo, demo), (Table::Metals, metals)]
-        .into_iter()
-        .filter(|(t, needed)| *needed && !guide.knows(*t))
-        .map(|(t, _)| t)
+    let coins = state.screen == Screen::Photo;
+    let all = [
+        (Table::Marks, marks),
+        (Table::Prices, prices),
+        (Table::Demo, demo),
+        (Table::Metals, metals),
+        (Table::Coins, coins),
+    ];
+    all.into_iter().filter(|(t, needed)| *needed && !guide.knows(*t)).map(|(t, _)| t)
 }
 
 /// Whether what a message names is there. A page of another edition may ask for what this pack does not have.
@@ -434,6 +455,8 @@ fn went(guide: &Guide, state: &mut State, fragment: &str, effects: &mut Vec<Effe
                 read.sale = read.sale.for_another_piece();
             }
             read.measures = std::mem::take(&mut state.measures);
+            read.photo = std::mem::take(&mut state.photo);
+            read.ruler = std::mem::take(&mut state.ruler);
             *state = read;
             effects.push(Effect::Heading);
         }
@@ -448,7 +471,7 @@ fn went(guide: &Guide, state: &mut State, fragment: &str, effects: &mut Vec<Effe
 
 pub(crate) const MOST_STEPS_BACK: usize = 60;
 
-fn step(state: &mut State) {
+pub(crate) fn step(state: &mut State) {
     let before = before(state, false);
     remember(state, before);
 }

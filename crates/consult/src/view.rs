@@ -5,6 +5,7 @@ use crate::guide::Guide;
 use crate::look;
 use crate::marks::{self, MarksView};
 use crate::measures::{self, MeasuresView};
+use crate::photo::{self, PhotoView};
 use crate::sale::{self, SaleView};
 use crate::state::{Screen, State, Theme};
 use serde::Serialize;
@@ -55,6 +56,8 @@ pub enum Body {
     Sale(Box<SaleView>),
     /// The measuring room.
     Measures(Box<MeasuresView>),
+    /// The photo room.
+    Photo(Box<PhotoView>),
 }
 
 /// One question.
@@ -361,6 +364,7 @@ pub fn view(guide: &Guide, state: &State) -> View {
         Screen::Marks => Body::Marks(marks::view(guide, state, facts)),
         Screen::Sale => Body::Sale(Box::new(sale::view(guide, state, facts))),
         Screen::Measures => Body::Measures(Box::new(measures::view(guide, state, facts))),
+        Screen::Photo => Body::Photo(Box::new(photo::view(guide, state))),
         Screen::Look | Screen::Finding => Body::Finding(Box::new(finding::view(guide, state, facts))),
     })
 }

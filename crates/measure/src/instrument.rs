@@ -11,10 +11,12 @@ pub enum Instrument {
     ByEye,
     /// Kitchen or letter scales reading one gram.
     Scales,
+    /// A photograph beside a card or coin: what this one is worth, as a standard uncertainty in tenths of a millimetre.
+    Photo(u16),
 }
 
 impl Instrument {
-    /// All of them.
+    /// All of them whose readings are always worth the same.
     pub const ALL: [Instrument; 4] =
         [Instrument::Ruler, Instrument::Calipers, Instrument::ByEye, Instrument::Scales];
 
@@ -30,6 +32,7 @@ impl Instrument {
             Instrument::Calipers => combined(&[of_step(0.1), of_half_width(0.1)]),
             Instrument::ByEye => of_half_width(0.1 * reading),
             Instrument::Scales => combined(&[of_step(1.0), of_half_width(0.01 * reading)]),
+            Instrument::Photo(tenths) => f64::from(tenths.max(1)) / 10.0,
         }
     }
 }

@@ -5,6 +5,7 @@ extern crate alloc;
 
 mod check;
 mod codec;
+pub mod coins;
 mod frame;
 mod halves;
 pub mod marks;

@@ -7,6 +7,7 @@ mod linear;
 mod pixels;
 mod point;
 
+pub mod ask;
 pub mod outline;
 pub mod photo;
 pub mod propose;

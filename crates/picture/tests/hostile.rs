@@ -55,7 +55,7 @@ proptest! {
         let lens = Lens::of(width as u32, height as u32, None);
         let mut proposing = Proposing::new(pixels, lens);
         let mut steps = 0;
-        while proposing.step().is_none() {
+        while proposing.step(pixels).is_none() {
             steps += 1;
             prop_assert!(steps < 10_000);
         }
@@ -66,9 +66,9 @@ proptest! {
         ];
         let placed = place_card(&lens, &edges, 1.0).expect("a card");
         for window in [Window { from: a, to: b }, Window::around(&[a, b])] {
-            let mut cutting = Cutting::new(pixels, &placed, a.x, window, &[]);
+            let mut cutting = Cutting::new(placed.clone(), a.x, window, Vec::new());
             let mut steps = 0;
-            while cutting.step().is_none() {
+            while cutting.step(pixels).is_none() {
                 steps += 1;
                 prop_assert!(steps < 10_000);
             }

@@ -25,7 +25,7 @@ fn edges(scene: &Scene) -> [[Point; 2]; 4] {
 fn proposed(pixels: Pixels, scene: &Scene) -> Option<f64> {
     let mut proposing = Proposing::new(pixels, scene.camera.lens(Some(26)));
     let found = loop {
-        if let Some(found) = proposing.step() {
+        if let Some(found) = proposing.step(pixels) {
             break found?;
         }
     };
@@ -57,10 +57,10 @@ fn cut_mended(
     let own = |p: Point| placed.on_plane(scene.camera.shows([p.x, p.y, 0.0]), 0.0);
     let window = Window::around(&taps.map(|(t, v)| own(scene.sole.table(t, v * scene.sole.width))));
     let mends = mends(&own);
-    let mut cutting = Cutting::new(pixels, &placed, 0.0, window, &mends);
+    let mut cutting = Cutting::new(placed.clone(), 0.0, window, mends);
     let mut last = 0;
     loop {
-        if let Some(found) = cutting.step() {
+        if let Some(found) = cutting.step(pixels) {
             return found;
         }
         assert!(cutting.done() >= last && cutting.done() < 1000);
@@ -126,7 +126,7 @@ fn without_a_card_none_is_proposed() {
         let pixels = Pixels::of(SIZE.0 as usize, SIZE.1 as usize, &rgba).expect("pixels");
         let mut proposing = Proposing::new(pixels, scene.camera.lens(Some(26)));
         let found = loop {
-            if let Some(found) = proposing.step() {
+            if let Some(found) = proposing.step(pixels) {
                 break found;
             }
         };
@@ -177,9 +177,9 @@ fn a_wrong_cut_is_mended_and_none_is_said_so() {
     assert_eq!(cut(bare, &scene, &edges), Err(Uncut::NoPiece));
     let placed = place_card(&scene.camera.lens(Some(26)), &edges, 0.7).expect("a card");
     let told = |from: Point, to: Point| {
-        let mut cutting = Cutting::new(bare, &placed, 0.0, Window { from, to }, &[]);
+        let mut cutting = Cutting::new(placed.clone(), 0.0, Window { from, to }, Vec::new());
         loop {
-            if let Some(found) = cutting.step() {
+            if let Some(found) = cutting.step(bare) {
                 break found;
             }
         }

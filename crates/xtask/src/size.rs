@@ -15,6 +15,8 @@ const FIRST_GOAL: u64 = 120_000;
 const FIRST_LIMIT: u64 = 140_000;
 /// Glue and wasm of the whole program, which is loaded once the first question can be answered.
 const APP_LIMIT: u64 = 300_000;
+/// Glue and wasm of what works on a photograph.
+const PHOTO_LIMIT: u64 = 60_000;
 /// The guide's own files: what it loads beyond the question page, the book of the pack left out, which that page loads
 /// as well once it can be used.
 const GUIDE_LIMIT: u64 = 120_000;
@@ -64,6 +66,10 @@ pub(crate) fn check() -> Result<()> {
     app.print();
     let whole = app.first();
     println!("{:<34}{}", "the whole program", whole);
+    let photo = table.photo()?;
+    photo.print();
+    let darkroom = photo.first();
+    println!("{:<34}{}", "what works on a photograph", darkroom);
     guide.print();
     let own = guide.first();
     println!("{:<34}{}", "the guide's own files", own);
@@ -81,6 +87,12 @@ pub(crate) fn check() -> Result<()> {
     }
     if whole.brotli > APP_LIMIT {
         faults.push(format!("The whole program has {} bytes; the limit is {APP_LIMIT}.", whole.brotli));
+    }
+    if darkroom.brotli > PHOTO_LIMIT {
+        faults.push(format!(
+            "What works on a photograph has {} bytes; the limit is {PHOTO_LIMIT}.",
+            darkroom.brotli
+        ));
     }
     if own.brotli > GUIDE_LIMIT {
         faults.push(format!("The guide's own files have {} bytes; the limit is {GUIDE_LIMIT}.", own.brotli));

@@ -3,6 +3,7 @@
 pub mod address;
 pub mod clipboard;
 pub mod clock;
+pub mod darkroom;
 pub mod events;
 pub mod pack;
 pub mod page;

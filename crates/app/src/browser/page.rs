@@ -1,7 +1,7 @@
 //! The document: where the program is mounted, the title, the focus, the theme.
 
 use wasm_bindgen::JsCast;
-use web_sys::{Document, Element, FocusOptions, HtmlElement, HtmlInputElement};
+use web_sys::{Document, Element, FocusOptions, HtmlElement, HtmlInputElement, MouseEvent};
 
 /// What is said when the element for the program is not there.
 pub const DAMAGED: &str = "This page is damaged. Load it again.";
@@ -83,6 +83,52 @@ fn focus(element: &HtmlElement) {
     let options = FocusOptions::new();
     options.set_prevent_scroll(true);
     let _focused = element.focus_with_options(&options);
+}
+
+/// Where in a drawing a click fell, in parts of 100 000 of its width and height.
+#[must_use]
+pub fn within(event: &MouseEvent) -> Option<[i32; 2]> {
+    let drawing = event.target()?.dyn_into::<Element>().ok()?.closest("svg").ok()??;
+    let frame = drawing.get_bounding_client_rect();
+    let share = |at: i32, from: f64, size: f64| (100_000.0 * (f64::from(at) - from) / size.max(1.0)) as i32;
+    Some([
+        share(event.client_x(), frame.left(), frame.width()),
+        share(event.client_y(), frame.top(), frame.height()),
+    ])
+}
+
+/// Says which screen this is, now and whenever it changes: its size, the pixel ratio and the zoom, per mille. Heard for as
+/// long as the page stands.
+pub fn screens(hear: impl Fn(String) + Clone + 'static) {
+    let Some(window) = web_sys::window() else { return };
+    let say = {
+        let window = window.clone();
+        move || {
+            let number = |of: &wasm_bindgen::JsValue, name: &str| {
+                let value = js_sys::Reflect::get(of, &name.into()).ok().and_then(|v| v.as_f64());
+                (value.unwrap_or(1.0) * 1000.0) as i32
+            };
+            let part = |name: &str| js_sys::Reflect::get(&window, &name.into()).unwrap_or_default();
+            let (screen, sight) = (part("screen"), part("visualViewport"));
+            let size = (number(&screen, "width") / 1000, number(&screen, "height") / 1000);
+            let ratio = number(&window, "devicePixelRatio");
+            hear(format!("{}x{} {ratio} {}", size.0, size.1, number(&sight, "scale")));
+        }
+    };
+    say();
+    let later = say.clone();
+    gloo_events::EventListener::new(&window, "resize", move |_| later()).forget();
+    let sight = js_sys::Reflect::get(&window, &"visualViewport".into()).unwrap_or_default();
+    if let Ok(sight) = sight.dyn_into::<web_sys::EventTarget>() {
+        gloo_events::EventListener::new(&sight, "resize", move |_| say()).forget();
+    }
+}
+
+/// Prints.
+pub fn print() {
+    if let Some(window) = web_sys::window() {
+        let _done = window.print();
+    }
 }
 
 /// Names the page after its heading.

@@ -33,7 +33,7 @@ pub(crate) fn bar(body: &Body, on: Option<&Callback<Msg>>) -> Html {
             (if v.money { "Hide the money" } else { "Show the money" }, Msg::Money),
             ("See finding", Msg::Show(Screen::Finding)),
         ],
-        Body::Marks(_) => {
+        Body::Marks(_) | Body::Photo(_) => {
             [("Undo", Msg::Undo), ("One at a time", Msg::LookOn), ("See finding", Msg::Show(Screen::Finding))]
         }
         Body::Setup(_) | Body::Measures(_) => [

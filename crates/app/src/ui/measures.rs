@@ -2,10 +2,10 @@
 
 use super::look::heading;
 use super::node::{Node, el, key, several, text, toggle};
-use consult::Msg;
 use consult::measures::{
     FieldView, KeyView, KeysView, LeftView, Measure, MeasuresView, MetalView, PairView, RecastView, SaysView,
 };
+use consult::{Msg, Screen};
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
@@ -14,7 +14,8 @@ const RULER: &str = "A ruler or a photo proves nothing here: a recast is smaller
                      they were cast.";
 
 pub(crate) fn measures(view: &MeasuresView, on: &Callback<Msg>) -> Html {
-    let mut nodes: Vec<Html> = vec![heading("Measure it").into()];
+    let photo = key("key", "Length and outline from a photo", on, Msg::Show(Screen::Photo)).named("photo");
+    let mut nodes: Vec<Html> = vec![heading("Measure it").into(), photo.into()];
     match (&view.recast, &view.metal) {
         (Some(r), Some(m)) => {
             nodes.push(text("h2", "", "Is it a recast?").named("recast").into());

@@ -11,6 +11,7 @@ pub(crate) mod look;
 mod marks;
 mod measures;
 pub(crate) mod node;
+mod photo;
 mod place;
 mod sale;
 mod screen;

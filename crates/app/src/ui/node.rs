@@ -2,7 +2,7 @@
 //! compiled once, and the page is a third smaller for it.
 
 use std::rc::Rc;
-use yew::html::{onclick, oninput, onsubmit};
+use yew::html::{onchange, onclick, oninput, onsubmit};
 use yew::prelude::*;
 use yew::virtual_dom::{AttrValue, Listener, VTag};
 
@@ -126,6 +126,18 @@ impl Node {
     /// Calls back on input.
     pub(crate) fn typed(mut self, then: Callback<InputEvent>) -> Node {
         self.listen(Rc::new(oninput::Wrapper::new(then)));
+        self
+    }
+
+    /// Calls back when a choice was made.
+    pub(crate) fn changed(mut self, then: Callback<Event>) -> Node {
+        self.listen(Rc::new(onchange::Wrapper::new(then)));
+        self
+    }
+
+    /// Calls back with the place of a click.
+    pub(crate) fn clicked(mut self, then: Callback<MouseEvent>) -> Node {
+        self.listen(Rc::new(onclick::Wrapper::new(then)));
         self
     }
 

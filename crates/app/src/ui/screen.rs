@@ -1,7 +1,7 @@
 //! A whole screen: header, strip, body, bar.
 
 use super::node::{Node, el, key, several, text};
-use super::{bar, finding, list, look, marks, measures, place, sale, setup, strip};
+use super::{bar, finding, list, look, marks, measures, photo, place, sale, setup, strip};
 use consult::{Body, Guide, Msg, Screen as Which, View};
 use sketch::Art;
 use std::rc::Rc;
@@ -62,6 +62,7 @@ pub(crate) fn every(body: &Body, around: &Around, guide: &Guide, on: &Callback<M
         Body::Marks(v) => marks::marks(v, on),
         Body::Sale(v) => sale::sale(v, &around.art, on),
         Body::Measures(v) => measures::measures(v, on),
+        Body::Photo(v) => photo::photo(v, on),
         Body::Look(_) | Body::Place(_) | Body::Later => of_opening(body, around, guide, on),
     }
 }

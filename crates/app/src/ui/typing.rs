@@ -1,7 +1,7 @@
 //! Typing a measurement.
 
-use super::node::{el, text, toggle};
-use consult::{LengthUnit, Msg, TypingView};
+use super::node::{el, key, text, toggle};
+use consult::{LengthUnit, Msg, Screen, TypingView};
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
@@ -41,5 +41,8 @@ pub(crate) fn typing(question: usize, view: &TypingView, on: &Callback<Msg>) -> 
         .put(el("div", "row").put(input).put(text("button", "key strong", "Use it").set("type", "submit")))
         .put(text("p", "fault", view.fault.as_deref().unwrap_or_default()).set("id", "typed-fault"))
         .maybe(units)
+        .maybe(
+            view.length.then(|| key("key quiet", "Measure in a photo", on, Msg::Show(Screen::Photo)).into()),
+        )
         .into()
 }

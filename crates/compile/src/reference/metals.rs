@@ -89,7 +89,7 @@ fn read(file: &Parsed<'_>, files: &Files, faults: &Faults, parsed: bool) -> Opti
 }
 
 /// The tables of a list, each of another id.
-fn described<T>(
+pub(super) fn described<T>(
     top: &Table<'_>,
     name: &str,
     read: &dyn Fn(&Table<'_>) -> Option<T>,
@@ -107,7 +107,7 @@ fn described<T>(
     list
 }
 
-fn need<'a>(table: &Table<'a>, name: &str) -> Option<Table<'a>> {
+pub(super) fn need<'a>(table: &Table<'a>, name: &str) -> Option<Table<'a>> {
     let found = table.table(name);
     if found.is_none() {
         table.faults().add(&table.spot_of(name), format!("The table [{name}] is missing."), "");
@@ -116,7 +116,7 @@ fn need<'a>(table: &Table<'a>, name: &str) -> Option<Table<'a>> {
 }
 
 /// The `basis` and `source` of a table; the sources are those of this file.
-fn rests_of(table: &Table<'_>, context: &Context<'_>) -> Rests {
+pub(super) fn rests_of(table: &Table<'_>, context: &Context<'_>) -> Rests {
     let source = table.text("source", Limit::NAME).unwrap_or_default();
     let keys = context.sources.list.iter().map(|s| s.key.as_str());
     if source.is_empty() || keys.clone().any(|k| k == source) {

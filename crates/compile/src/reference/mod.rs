@@ -1,5 +1,6 @@
 //! The reference tables of marks: plain files to bytes, or every fault with file, line, field and hint.
 
+mod coins;
 mod dates;
 mod diamond;
 mod marks;
@@ -124,7 +125,7 @@ fn parse<'a>(files: &'a Files, faults: &'a Faults) -> (Vec<Parsed<'a>>, Vec<Faul
         let inside = |folder: &str, end: &str| {
             path.strip_prefix(folder).is_some_and(|p| p.ends_with(end) && !p.contains('/'))
         };
-        let known = KNOWN.contains(&path) || path == metals::FILE;
+        let known = KNOWN.contains(&path) || [metals::FILE, coins::FILE].contains(&path);
         if !known && !inside("marks/", ".toml") && !inside("numbers/", ".csv") {
             let near = meant(path, KNOWN.into_iter(), "Files");
             let hint = format!("{near} Marks stand in marks/*.toml, numbers in numbers/*.csv.");

@@ -143,6 +143,7 @@ fn by(with: Instrument) -> &'static str {
         Instrument::Calipers => "by calipers",
         Instrument::ByEye => "by eye",
         Instrument::Scales => "on scales",
+        Instrument::Photo(_) => "by photo",
     }
 }
 

@@ -32,6 +32,12 @@ static METALS: LazyLock<Vec<u8>> = LazyLock::new(|| {
     let files = Files::new(vec![("metals.toml".to_string(), text)]);
     compile::Reference::metals(&files).expect("a sound table").bytes
 });
+static COINS: LazyLock<Vec<u8>> = LazyLock::new(|| {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let text = fs::read_to_string(root.join("data/reference/coins.toml")).expect("the table of coins");
+    let files = Files::new(vec![("coins.toml".to_string(), text)]);
+    compile::Reference::coins(&files).expect("a sound table").bytes
+});
 /// Bytes of the tables of prices and of the invented sales.
 static PRICES: LazyLock<Halves> = LazyLock::new(|| {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
@@ -78,6 +84,7 @@ pub(crate) fn irons() -> Guide {
     guide.learn(consult::Table::Prices, &PRICES.0).expect("the tables of prices can be read");
     guide.learn(consult::Table::Demo, &PRICES.1).expect("the invented sales can be read");
     guide.learn(consult::Table::Metals, &METALS).expect("the table of metals can be read");
+    guide.learn(consult::Table::Coins, &COINS).expect("the table of coins can be read");
     guide
 }
 

@@ -10,6 +10,7 @@ mod halves;
 mod handover;
 mod marks;
 mod measures;
+mod photo;
 mod robust;
 mod sale;
 mod screens;

@@ -74,13 +74,12 @@ enum Stage {
     Done(Result<Contour, Uncut>),
 }
 
-/// A cut under way. Call [`Cutting::step`] until it says that it is done.
-pub struct Cutting<'a> {
-    pixels: Pixels<'a>,
-    placed: &'a Placed,
+/// A cut under way. Call [`Cutting::step`] with the same picture until it says that it is done.
+pub struct Cutting {
+    placed: Placed,
     height: f64,
     window: Window,
-    mends: &'a [Mend],
+    mends: Vec<Mend>,
     /// mm a pixel of the window.
     grain: f64,
     size: [usize; 2],
@@ -91,16 +90,10 @@ pub struct Cutting<'a> {
     stage: Stage,
 }
 
-impl<'a> Cutting<'a> {
+impl Cutting {
     /// Begins with a window of the plane `height` mm above the card's.
     #[must_use]
-    pub fn new(
-        pixels: Pixels<'a>,
-        placed: &'a Placed,
-        height: f64,
-        window: Window,
-        mends: &'a [Mend],
-    ) -> Cutting<'a> {
+    pub fn new(placed: Placed, height: f64, window: Window, mends: Vec<Mend>) -> Cutting {
         let (w, h) = (window.to.x - window.from.x, window.to.y - window.from.y);
         let fits = (5.0..2000.0).contains(&w) && (5.0..2000.0).contains(&h);
         let grain = (w.max(h) / MOST).max(FINE);
@@ -108,7 +101,6 @@ impl<'a> Cutting<'a> {
         let size = [pixels_of(w), pixels_of(h)];
         let field = Field::new(size[0], size[1]);
         Cutting {
-            pixels,
             placed,
             height,
             window,
@@ -123,13 +115,13 @@ impl<'a> Cutting<'a> {
     }
 
     /// Does a little. Gives the outline, or why there is none, when done.
-    pub fn step(&mut self) -> Option<Result<Contour, Uncut>> {
+    pub fn step(&mut self, pixels: Pixels<'_>) -> Option<Result<Contour, Uncut>> {
         let stage = core::mem::replace(&mut self.stage, Stage::Ground);
         self.stage = match stage {
             Stage::Sampling(row) if row >= self.size[1] => Stage::Ground,
             Stage::Sampling(row) => {
                 let to = (row + ROWS).min(self.size[1]);
-                (row..to).for_each(|y| self.sample(y));
+                (row..to).for_each(|y| self.sample(pixels, y));
                 Stage::Sampling(to)
             }
             Stage::Ground => match Background::of(&self.border()) {
@@ -150,10 +142,16 @@ impl<'a> Cutting<'a> {
                 (_, true) => Stage::Done(Err(Uncut::Touches)),
                 (piece, false) => Stage::Following(piece),
             },
-            Stage::Following(piece) => Stage::Done(self.follow(&piece)),
+            Stage::Following(piece) => Stage::Done(self.follow(pixels, &piece)),
             done @ Stage::Done(_) => done,
         };
         if let Stage::Done(found) = &self.stage { Some(found.clone()) } else { None }
+    }
+
+    /// Where a place of the window is seen in the picture.
+    #[must_use]
+    pub fn pixel(&self, mm: Point) -> Point {
+        self.placed.pixel(mm, self.height)
     }
 
     /// How much of the work is done, per mille.
@@ -178,12 +176,12 @@ impl<'a> Cutting<'a> {
         Point::new(of(self.window.from.x, x), of(self.window.from.y, y))
     }
 
-    fn sample(&mut self, y: usize) {
+    fn sample(&mut self, pixels: Pixels<'_>, y: usize) {
         // The card with a little around it, in its own plane.
         let on_card = |p: Point| p.x.abs() < 0.5 * CARD[0] + 1.5 && p.y.abs() < 0.5 * CARD[1] + 1.5;
         for x in 0..self.size[0] {
             let pixel = self.placed.pixel(self.middle(x, y), self.height);
-            let colour = self.pixels.between(pixel).filter(|_| !on_card(self.placed.on_plane(pixel, 0.0)));
+            let colour = pixels.between(pixel).filter(|_| !on_card(self.placed.on_plane(pixel, 0.0)));
             self.void.of[y * self.size[0] + x] = u8::from(colour.is_none());
             self.colours.push(colour.unwrap_or_default().map(|c| c as u8));
         }
@@ -248,7 +246,7 @@ impl<'a> Cutting<'a> {
         (high - low >= STANDS_OUT).then_some((strange, threshold))
     }
 
-    fn follow(&self, piece: &Field) -> Result<Contour, Uncut> {
+    fn follow(&self, pixels: Pixels<'_>, piece: &Field) -> Result<Contour, Uncut> {
         // At least a hundredth of the window.
         let edge = piece.edge();
         if 100 * piece.of.iter().filter(|v| **v == 1).count() < piece.of.len() {
@@ -268,7 +266,7 @@ impl<'a> Cutting<'a> {
         // What a person drew stays as it was drawn.
         let colour = |p: Point| {
             let drawn = self.mends.iter().any(|m| m.at.distance(p) <= m.radius);
-            if drawn { None } else { self.pixels.between(self.placed.pixel(p, self.height)) }
+            if drawn { None } else { pixels.between(self.placed.pixel(p, self.height)) }
         };
         finer(&found, &colour).ok_or(Uncut::NoPiece)
     }

@@ -47,6 +47,13 @@ impl Placed {
         self.best.view.upright()
     }
 
+    /// How far the plane leans from one seen from straight above, tenths of a degree.
+    #[must_use]
+    pub fn leans(&self) -> i32 {
+        let cosine = self.upright().clamp(0.0, 1.0);
+        libm::round(libm::acos(cosine).to_degrees() * 10.0) as i32
+    }
+
     /// How far the taps are from those of a perfect card, sum of squares in standard uncertainties.
     pub(crate) fn misfit(&self) -> f64 {
         self.best.misfit

@@ -28,9 +28,8 @@ enum Stage {
     Done,
 }
 
-/// A search under way. Call [`Proposing::step`] until it gives something.
-pub struct Proposing<'a> {
-    pixels: Pixels<'a>,
+/// A search under way. Call [`Proposing::step`] with the same picture until it gives something.
+pub struct Proposing {
     lens: Lens,
     steep: Steep,
     votes: Votes,
@@ -38,24 +37,24 @@ pub struct Proposing<'a> {
     stage: Stage,
 }
 
-impl<'a> Proposing<'a> {
+impl Proposing {
     /// Begins with a picture and what is known of its lens.
     #[must_use]
-    pub fn new(pixels: Pixels<'a>, lens: Lens) -> Proposing<'a> {
+    pub fn new(pixels: Pixels<'_>, lens: Lens) -> Proposing {
         let steep = Steep::new(pixels.width(), pixels.height());
         let votes = Votes::new(&steep);
-        Proposing { pixels, lens, steep, votes, best: None, stage: Stage::Shrinking(0) }
+        Proposing { lens, steep, votes, best: None, stage: Stage::Shrinking(0) }
     }
 
     /// Does a little. When done, gives two places on each edge of a card, edges in turn, pixels of the picture; or nothing
     /// where no card was found.
-    pub fn step(&mut self) -> Option<Option<[[Point; 2]; 4]>> {
+    pub fn step(&mut self, pixels: Pixels<'_>) -> Option<Option<[[Point; 2]; 4]>> {
         let rows = self.steep.height;
         let stage = core::mem::replace(&mut self.stage, Stage::Done);
         self.stage = match stage {
             Stage::Shrinking(row) if row >= rows => Stage::Steepening(0),
             Stage::Shrinking(row) => {
-                (row..(row + ROWS).min(rows)).for_each(|y| self.steep.shrink(&self.pixels, y));
+                (row..(row + ROWS).min(rows)).for_each(|y| self.steep.shrink(&pixels, y));
                 Stage::Shrinking(row + ROWS)
             }
             Stage::Steepening(row) if row >= rows => {
@@ -77,7 +76,7 @@ impl<'a> Proposing<'a> {
             }
             Stage::Trying(all, at) if at >= all.len().min(TRIED) => Stage::Done,
             Stage::Trying(all, at) => {
-                self.attempt(&all[at]);
+                self.attempt(pixels, &all[at]);
                 Stage::Trying(all, at + 1)
             }
             Stage::Done => Stage::Done,
@@ -102,8 +101,8 @@ impl<'a> Proposing<'a> {
     }
 
     /// Draws the edges finely and keeps them when they are a better card.
-    fn attempt(&mut self, quad: &Quad) {
-        let Some(edges) = refine::refined(quad, &self.pixels, self.steep.by) else { return };
+    fn attempt(&mut self, pixels: Pixels<'_>, quad: &Quad) {
+        let Some(edges) = refine::refined(quad, &pixels, self.steep.by) else { return };
         let rough = ROUGH * self.steep.by as f64;
         let Ok(placed) = place_card(&self.lens, &edges, rough) else { return };
         let score = quad.support - 0.01 * placed.misfit();

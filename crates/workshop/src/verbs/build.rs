@@ -16,6 +16,7 @@ there:
   book-<digest>.pack    of a pack: the long texts
   marks-<digest>.pack   of the reference tables: the marks; with them
   metals-<digest>.pack  the metals and what tells them apart
+  coins-<digest>.pack   coins to measure by in a photograph
   prices-<digest>.pack  the price index, conditions, steps of bids
   demo-<digest>.pack    the invented sales that lie in packs/demo beside the tables, when they are there
   pack.txt              the names of these files
@@ -79,7 +80,12 @@ fn tables(folder: &str) -> Result<Vec<Part>, Refused> {
     let metals = compile::Reference::metals(&files).map_err(Refused::Faulty)?;
     let prices = folder::prices(folder).map_err(Refused::Unread)?;
     let prices = compile::Reference::prices(&prices).map_err(Refused::Faulty)?;
-    let mut parts = vec![("marks", r.bytes, r.digest), ("metals", metals.bytes, metals.digest)];
+    let coins = compile::Reference::coins(&files).map_err(Refused::Faulty)?;
+    let mut parts = vec![
+        ("marks", r.bytes, r.digest),
+        ("metals", metals.bytes, metals.digest),
+        ("coins", coins.bytes, coins.digest),
+    ];
     let packs = Path::new(folder).join("../packs");
     let inside = |pack: &str| packs.join(pack).to_string_lossy().into_owned();
     if packs.join("demo/ledger.toml").is_file() {

@@ -97,7 +97,7 @@ fn finish(
         Some(node) => script::shrunk(node, &text),
         None => Ok(text),
     };
-    let mut app = None;
+    let (mut app, mut darkroom) = (None, None);
     for page in pages {
         let (wasm, glue) = imports::shortened(page.name, &read(&page.wasm)?, &text(&page.glue)?)?;
         let wasm = assets.add(&format!("{}.wasm", page.name), &wasm)?;
@@ -106,15 +106,27 @@ fn finish(
             app = Some((glue, wasm));
             continue;
         }
+        if page.html == "darkroom.html" {
+            let start = small(script::joined(&glue, &text(&house::at("www/darkroom.js"))?)?)?;
+            darkroom = Some((assets.add("darkroom.js", start.as_bytes())?, wasm));
+            continue;
+        }
         // Each page has its own, joined with its own glue.
         let start = small(script::joined(&glue, &boot)?)?;
         let whole = page.html != "index.html";
         assets.add(if whole { "guide.js" } else { "boot.js" }, start.as_bytes())?;
-        let later = app.as_ref().filter(|_| !whole);
-        let later: Vec<(&str, &str)> = later.map_or(Vec::new(), |(glue, wasm)| {
-            let tables = tables.iter().map(|(what, name)| (*what, name.as_str()));
-            [("app", glue.as_str()), ("app-wasm", wasm)].into_iter().chain(tables).collect()
-        });
+        let later = [("app", "app-wasm", &app), ("darkroom", "darkroom-wasm", &darkroom)];
+        let mut later: Vec<(&str, &str)> = later
+            .iter()
+            .filter_map(|(script, wasm, files)| {
+                files.as_ref().map(|(a, b)| [(*script, a.as_str()), (*wasm, b.as_str())])
+            })
+            .flatten()
+            .chain(tables.iter().map(|(what, name)| (*what, name.as_str())))
+            .collect();
+        if whole {
+            later.clear();
+        }
         let names = html::Names { wasm: &wasm, later: &later, core: &core, book: &book, whole };
         let first = text(if whole { &first.contents } else { &first.question })?;
         let template = assets.refer(&text(&house::at("www").join(page.html))?);

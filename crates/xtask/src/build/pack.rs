@@ -11,14 +11,14 @@ const BUNDLED: &str = "data/packs/irons";
 const TABLES: &str = "data/reference";
 const DEMO: &str = "data/packs/demo";
 /// What is made of the tables.
-const MADE: [&str; 4] = ["marks", "metals", "prices", "demo"];
+const MADE: [&str; 5] = ["marks", "metals", "prices", "demo", "coins"];
 
 /// The two halves of the pack, and the reference tables.
 pub(super) struct Packs {
     pub(super) core: PathBuf,
     pub(super) book: PathBuf,
     /// By the name under which a program asks for it.
-    pub(super) tables: [(&'static str, PathBuf); 4],
+    pub(super) tables: [(&'static str, PathBuf); 5],
     /// The printed key and the field card, pages without their final names; the styles of the card stand beside it.
     pub(super) key: PathBuf,
     pub(super) card: PathBuf,
@@ -101,7 +101,7 @@ fn packs(list: Listed, printed: Printed, stamp: Stamp) -> Result<Packs> {
 struct Listed {
     core: PathBuf,
     book: PathBuf,
-    tables: [(&'static str, PathBuf); 4],
+    tables: [(&'static str, PathBuf); 5],
 }
 
 impl Listed {

@@ -11,10 +11,13 @@ use std::path::{Path, PathBuf};
 /// Rooms that the page is not made of. All others count as its sources.
 const NOT_THE_PAGE: [&str; 4] = ["compile", "js", "workshop", "xtask"];
 
-/// The programs: the binary in `crates/app`, and the template in `www` that names it. `app.html` is no page of the site:
-/// the start page loads that program itself, once its own can be used.
-pub(crate) const PROGRAMS: [(&str, &str); 3] =
-    [("app", "app.html"), ("opening", "index.html"), ("guide", "book.html")];
+/// The programs: the binary, and the template in `www` that names it. `app.html` and `darkroom.html` are no pages of the
+/// site: the start page loads those programs itself, once its own can be used, and when a photograph is there.
+pub(crate) const PROGRAMS: [(&str, &str); 4] =
+    [("app", "app.html"), ("darkroom", "darkroom.html"), ("opening", "index.html"), ("guide", "book.html")];
+
+/// What the program for photographs is made of; the others are made of all rooms of the page.
+const DARKROOM: [&str; 3] = ["crates/darkroom", "crates/picture", "crates/units"];
 
 /// What came of one.
 pub(super) struct Page {
@@ -45,6 +48,9 @@ fn one(steps: &mut Steps, tools: &PageTools, name: &'static str, html: &'static 
     let (wasm, glue) = (folder(name).join("page.wasm"), folder(name).join("page.js"));
     let rooms = rooms()?;
     let mut paths: Vec<&str> = rooms.iter().map(String::as_str).collect();
+    paths.retain(|path| {
+        (name == "darkroom") == DARKROOM.contains(path) || name != "darkroom" && *path != DARKROOM[0]
+    });
     paths.extend([
         "Cargo.toml",
         "Cargo.lock",

@@ -21,6 +21,8 @@ pub(super) struct Table {
     beside: Vec<(String, Bytes)>,
     /// Named on the tag of the start script for afterwards.
     later: Vec<String>,
+    /// Named there for when there is a photograph.
+    photo: Vec<String>,
 }
 
 impl Table {
@@ -29,7 +31,7 @@ impl Table {
         let page = std::fs::read_to_string(dist.join(name))
             .with_context(|| format!("Cannot read the built page {name}."))?;
         let mut first = vec![name.to_owned()];
-        let (mut beside, mut later) = (Vec::new(), Vec::new());
+        let (mut beside, mut later, mut photo) = (Vec::new(), Vec::new(), Vec::new());
         for tag in page.split('<').filter_map(|rest| rest.split('>').next()) {
             let value = |name: &str| attribute_values(tag, name).next().unwrap_or_default().to_owned();
             let relation = value("rel");
@@ -42,6 +44,7 @@ impl Table {
                     if tag.starts_with("script ") || tag.starts_with("img ") {
                         first.push(value("src"));
                         later.extend([value("data-app"), value("data-app-wasm")]);
+                        photo.extend([value("data-darkroom"), value("data-darkroom-wasm")]);
                     }
                     continue;
                 }
@@ -55,14 +58,25 @@ impl Table {
                 .collect::<Result<Vec<_>>>()
         };
         later.retain(|name| !name.is_empty());
-        Ok(Self { dist: dist.to_path_buf(), first: sized(first)?, beside: sized(beside)?, later })
+        photo.retain(|name| !name.is_empty());
+        Ok(Self { dist: dist.to_path_buf(), first: sized(first)?, beside: sized(beside)?, later, photo })
     }
 
     /// What the page loads once it can be used.
     pub(super) fn later(&self) -> Result<Self> {
+        self.only(&self.later)
+    }
+
+    /// What it loads when there is a photograph.
+    pub(super) fn photo(&self) -> Result<Self> {
+        self.only(&self.photo)
+    }
+
+    fn only(&self, names: &[String]) -> Result<Self> {
         let sized = |name: &String| bytes(&self.dist, name).map(|bytes| (name.clone(), bytes));
-        let first = self.later.iter().map(sized).collect::<Result<Vec<_>>>()?;
-        Ok(Self { dist: self.dist.clone(), first, beside: Vec::new(), later: Vec::new() })
+        let first = names.iter().map(sized).collect::<Result<Vec<_>>>()?;
+        let (beside, later, photo) = (Vec::new(), Vec::new(), Vec::new());
+        Ok(Self { dist: self.dist.clone(), first, beside, later, photo })
     }
 
     /// What it loads up to its first use that another page does not, and that has not this ending.
