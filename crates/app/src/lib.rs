@@ -3,6 +3,8 @@
 
 pub mod app;
 pub mod browser;
+pub mod cabinet;
 pub mod guide;
 pub mod pages;
+mod rooms;
 pub mod ui;

@@ -3,8 +3,12 @@
 pub mod address;
 pub mod clipboard;
 pub mod clock;
+pub mod database;
 pub mod events;
 pub mod pack;
 pub mod page;
+pub mod photo;
+pub mod room;
 pub mod save;
 pub mod store;
+pub mod windows;

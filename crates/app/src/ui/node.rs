@@ -2,7 +2,7 @@
 //! compiled once, and the page is a third smaller for it.
 
 use std::rc::Rc;
-use yew::html::{onclick, oninput, onsubmit};
+use yew::html::{onchange, onclick, oninput, onsubmit};
 use yew::prelude::*;
 use yew::virtual_dom::{AttrValue, Listener, VTag};
 
@@ -126,6 +126,12 @@ impl Node {
     /// Calls back on input.
     pub(crate) fn typed(mut self, then: Callback<InputEvent>) -> Node {
         self.listen(Rc::new(oninput::Wrapper::new(then)));
+        self
+    }
+
+    /// Calls back when another choice or file is taken.
+    pub(crate) fn changed(mut self, then: Callback<Event>) -> Node {
+        self.listen(Rc::new(onchange::Wrapper::new(then)));
         self
     }
 

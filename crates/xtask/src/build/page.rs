@@ -13,8 +13,8 @@ const NOT_THE_PAGE: [&str; 4] = ["compile", "js", "workshop", "xtask"];
 
 /// The programs: the binary in `crates/app`, and the template in `www` that names it. `app.html` is no page of the site:
 /// the start page loads that program itself, once its own can be used.
-pub(crate) const PROGRAMS: [(&str, &str); 3] =
-    [("app", "app.html"), ("opening", "index.html"), ("guide", "book.html")];
+pub(crate) const PROGRAMS: [(&str, &str); 4] =
+    [("app", "app.html"), ("opening", "index.html"), ("guide", "book.html"), ("cabinet", "cabinet.html")];
 
 /// What came of one.
 pub(super) struct Page {
