@@ -5,6 +5,7 @@ pub mod app;
 pub mod browser;
 pub mod cabinet;
 pub mod guide;
+pub mod own;
 pub mod pages;
 mod rooms;
 pub mod ui;

@@ -29,7 +29,7 @@ pub use effect::{Effect, Gather, SheetSort, Why};
 pub use handed::{MOST_HANDED, draft, drafted};
 pub use into::{Preview, preview};
 pub use label::Label;
-pub use like::{Own, own};
+pub use like::{Own, know, own};
 pub use msg::{Given, Msg, Spot};
 pub use saving::{Saving, card, heads, key_of, saving, states};
 pub use state::{Screen, State};

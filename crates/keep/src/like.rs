@@ -16,14 +16,19 @@ pub struct Own {
     pub pieces: Vec<(String, String)>,
 }
 
-/// The own pieces that are like one in the hand, out of cards as they are kept; nothing when there are none. Pieces that were
-/// passed over are named too: to have seen one before is worth knowing.
-#[must_use]
-pub fn own(cards: &[String], piece: &Looks) -> Option<Own> {
+/// Adds cards as they are kept to an index for [`own`]: few at a time, so that nothing waits for them. Pieces that were passed
+/// over are among them: to have seen one before is worth knowing.
+pub fn know(index: &mut Index, cards: &[String]) {
     let there = |c: &Card| !c.gone && c.standing != Standing::Wanted;
-    let cards: Vec<Card> = cards.iter().filter_map(|c| Card::read(c)).filter(there).collect();
-    let index = Index::of(cards, Date::default());
-    let like = nearest(&index, piece, MOST, None);
+    for card in cards.iter().filter_map(|c| Card::read(c)).filter(there) {
+        index.push(card, Date::default());
+    }
+}
+
+/// The pieces that are like one in the hand; nothing when there are none.
+#[must_use]
+pub fn own(index: &Index, piece: &Looks) -> Option<Own> {
+    let like = nearest(index, piece, MOST, None);
     let cards: Vec<&Card> = like.iter().map(|l| index.card(l.at)).collect();
     let owned = cards.iter().filter(|c| c.standing == Standing::Owned).count();
     let first = *cards.first()?;

@@ -92,7 +92,8 @@ impl Index {
         index
     }
 
-    fn push(&mut self, card: Card, today: Date) {
+    /// Adds a card that is not among them: [`Index::put`] without looking.
+    pub fn push(&mut self, card: Card, today: Date) {
         self.ids.push(card.id);
         let entry = Entry::new(card, today, &mut self.told);
         self.entries.push(entry);
