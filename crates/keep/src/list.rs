@@ -71,7 +71,7 @@ pub(crate) fn blocks(state: &State) -> Vec<Block> {
     }
     if let Some((time, link)) = &state.last {
         out.push(Block::Keys(
-            format!("The piece in your hand, last looked at {}:", time.shown().replace(":00.000", "")[..16].to_string()),
+            format!("The piece in your hand, last looked at on {}:", time.date().shown()),
             vec![Key::to("Go on with it", &format!("./#{link}"))],
         ));
     }
