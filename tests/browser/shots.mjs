@@ -6,6 +6,7 @@ import fs from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { Site, phone, serve } from "./harness.mjs";
+import { SCREENS as CABINET, furnished, ready, takeIn } from "./cabinet.mjs";
 import { ROOMS } from "./rooms.mjs";
 import { FLAT, answer, button, choice, key, tapOn, toFinding } from "./walk.mjs";
 
@@ -104,6 +105,7 @@ try {
     for (const theme of THEMES) {
       const ways = [
         ...Object.entries(SCREENS).map(([screen, way]) => [screen, "", way]),
+        ...Object.entries(CABINET).map(([screen, [fragment, way]]) => [screen, `cabinet.html${fragment}`, way]),
         ...Object.entries(GUIDE).map(([screen, fragment]) => [screen, `book.html${fragment}`, async () => {}]),
       ];
       const screens = ways.filter(([screen]) => named(`${screen}-${theme}-${size}`));
@@ -115,10 +117,18 @@ try {
         localStorage.setItem("pressmark.preferences", `theme=${theme}`);
         addEventListener("pressmark:usable", () => { globalThis.usable = true; });
       }, theme);
+      if (screens.some(([screen]) => screen in CABINET)) {
+        await page.addInitScript(() => {
+          globalThis.heard = [];
+          addEventListener("pressmark:usable", () => globalThis.heard.push(["usable"]));
+        });
+        await takeIn(page, server, furnished());
+      }
       for (const [screen, address, way] of screens) {
         await page.goto("about:blank");
         await page.goto(`${server.address}${address}`);
         await page.waitForFunction(() => globalThis.usable);
+        if (screen in CABINET) await ready(page);
         await way(page);
         const file = (part) => path.join(OUT, `${screen}-${theme}-${size}${part}.png`);
         await page.screenshot({ path: file("") });

@@ -4,11 +4,13 @@
 
 use crate::browser::{address, clipboard, clock, events, pack, page, store};
 use crate::develop::develop;
+use crate::own::{self, Own};
 use crate::ui::{Around, Draw, every, learn, of_opening, screen};
 use consult::marks::Mark;
 use consult::photo::Develop;
 use consult::{
-    Body, Effect, Figure, Guide, Kept, Msg, State, Table, View, arrive, leave, opening, update, view,
+    Body, Effect, Figure, Guide, Held, Kept, Msg, Screen, State, Table, View, arrive, held, leave, opening,
+    update, view,
 };
 use gloo_events::EventListener;
 use sketch::Art;
@@ -27,6 +29,8 @@ pub struct Rooms {
     leave: Option<fn(&Guide, &State) -> String>,
     learn: fn(&Guide, Table, &[u8]) -> Result<(), String>,
     develop: fn(Develop, &Art, Callback<Msg>),
+    /// What is done with the cabinet of this device.
+    own: Option<fn(Own, Callback<Happened>)>,
 }
 
 impl Rooms {
@@ -37,9 +41,11 @@ impl Rooms {
         leave: Some(leave),
         learn: |_, _, _| Ok(()),
         develop: |_, _, _| {},
+        own: None,
     };
     /// Everything.
-    pub const EVERY: Rooms = Rooms { view, draw: every, leave: None, learn: Guide::learn, develop };
+    pub const EVERY: Rooms =
+        Rooms { view, draw: every, leave: None, learn: Guide::learn, develop, own: Some(own::carry_out) };
 }
 
 /// What the program starts with.
@@ -75,6 +81,8 @@ pub enum Happened {
     Unkept(bool),
     /// Something for a screen reader.
     Said(String),
+    /// Own pieces that are like the one in the hand.
+    Like(Option<keep::Own>),
 }
 
 /// The program.
@@ -91,6 +99,8 @@ pub struct App {
     moved: bool,
     /// Where the caret belongs once the lettering is drawn anew.
     caret: Option<u32>,
+    /// The piece for which own ones were looked up last.
+    held: Option<Held>,
     _ears: Vec<Option<EventListener>>,
 }
 
@@ -129,6 +139,7 @@ impl Component for App {
             leaving: false,
             moved: false,
             caret: None,
+            held: None,
             _ears: ears,
         }
     }
@@ -159,6 +170,7 @@ impl Component for App {
             Happened::Update => self.around.update = true,
             Happened::Unkept(unkept) => self.around.unkept = unkept,
             Happened::Said(text) => self.around.said = text,
+            Happened::Like(own) => self.around.own = own,
         }
         true
     }
@@ -176,6 +188,7 @@ impl Component for App {
         for effect in std::mem::take(&mut self.waiting) {
             self.carry_out(ctx, effect);
         }
+        self.compare(ctx);
         // Asked for once a step: while there is no connection it must not be tried over and over.
         let wanted = std::mem::take(&mut self.moved) && self.rooms.leave.is_some() && !self.whole;
         if wanted && (self.rooms.view)(&self.guide, &self.state).body == Body::Later {
@@ -237,9 +250,33 @@ pub async fn whole() -> Result<Rc<Guide>, String> {
 }
 
 impl App {
+    fn own(&self, ctx: &Context<Self>, what: Own) {
+        if let Some(own) = self.rooms.own {
+            own(what, ctx.link().callback(|happened| happened));
+        }
+    }
+
+    /// On a finding the own pieces are looked through, once for each piece.
+    fn compare(&mut self, ctx: &Context<Self>) {
+        if self.rooms.own.is_some() && self.state.screen == Screen::Finding {
+            let held = held(&self.guide, &self.state);
+            if held != self.held {
+                self.held.clone_from(&held);
+                self.around.own = None;
+                self.own(ctx, Own::Like(held.unwrap_or_default()));
+            }
+        }
+    }
+
     fn carry_out(&mut self, ctx: &Context<Self>, effect: Effect) {
         match effect {
-            Effect::Address { fragment, push } => address::set(&fragment, push),
+            Effect::Address { fragment, push } => {
+                address::set(&fragment, push);
+                if !self.state.given.is_empty() {
+                    self.own(ctx, Own::Draft(fragment));
+                }
+            }
+            Effect::Record => self.own(ctx, Own::Keep(self.guide.clone(), Box::new(self.state.clone()))),
             Effect::Heading => page::to_heading(),
             Effect::Copy(text) => copy(ctx, text),
             Effect::CopyLink(fragment) => copy(ctx, address::with(&fragment)),

@@ -3,7 +3,10 @@
 
 pub mod app;
 pub mod browser;
+pub mod cabinet;
 mod develop;
 pub mod guide;
+pub mod own;
 pub mod pages;
+mod rooms;
 pub mod ui;

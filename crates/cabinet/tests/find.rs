@@ -2,7 +2,7 @@
 
 mod common;
 
-use cabinet::find::{Filter, Index, Looks, Query, Sort, nearest, words_of};
+use cabinet::find::{Card, Filter, Index, Looks, Query, Sort, nearest, words_of};
 use cabinet::record::{Date, Mark, Measurement, Number, Record, Size, Standing, Value, Version};
 use common::make::{text, version};
 use common::{Random, deep};
@@ -59,6 +59,16 @@ proptest! {
                 prop_assert!(found.contains(&at));
             }
         }
+    }
+
+    #[test]
+    fn a_card_comes_back_from_its_text(seed: u64, against in 0..3_usize) {
+        let mut version = version(&mut Random(seed));
+        version.record = version.record.tidied();
+        let card = Card::new(&version, against);
+        prop_assert_eq!(Card::read(&card.write()), Some(card.clone()));
+        prop_assert_eq!(card.looks(), Looks::of(&version.record));
+        prop_assert_eq!(Card::read(&card.write().replacen('1', "2", 1)), None);
     }
 
     #[test]
@@ -135,7 +145,7 @@ fn filters() {
     // A record that was changed takes its place.
     let mut changed = versions[1].clone();
     changed.record.class = "trivet".to_string();
-    index.put(&changed, TODAY);
+    index.put(Card::new(&changed, 0), TODAY);
     assert_eq!(find(&index, &[Filter::Class("trivet".to_string())]), [1, 2]);
 }
 
@@ -153,7 +163,7 @@ fn a_changed_record_counts_once() {
     assert!(common.is_empty(), "{common:?}");
     for version in &mut versions[1..] {
         version.record = answered("3.2/4.2/5.2");
-        index.put(version, TODAY);
+        index.put(Card::new(version, 0), TODAY);
     }
     let anew = Index::new(&versions.iter().collect::<Vec<_>>(), TODAY);
     let near = |index: &Index| nearest(index, &Looks::of(&versions[0].record), 30, None);

@@ -87,6 +87,8 @@ pub enum Msg {
     CopySeller,
     /// The link to this finding.
     CopyLink,
+    /// The piece is to be kept in the cabinet.
+    Keep,
     /// Agrees to a new version of the page.
     AcceptUpdate,
     /// Something to tell the user once.
@@ -153,6 +155,8 @@ pub enum Effect {
     Tables(Table),
     /// Work on a photograph.
     Photo(photo::Develop),
+    /// Hand the piece over to the cabinet as a record, and go there.
+    Record,
     /// Put this where the caret stands in the field of the lettering, or, when empty, rub out what stands before it.
     Insert(String),
 }
@@ -295,6 +299,7 @@ pub fn update(guide: &Guide, mut state: State, msg: Msg) -> (State, Vec<Effect>)
         }
         Msg::AcceptUpdate => effects.push(Effect::AcceptUpdate),
         // The link leads to the finding, not to the screen from which it was copied.
+        Msg::Keep => effects.push(Effect::Record),
         Msg::CopyLink => {
             let finding = State { screen: Screen::Finding, focus: None, ..state.clone() };
             effects.push(Effect::CopyLink(fragment::write(guide, &finding)));

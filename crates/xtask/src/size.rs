@@ -20,6 +20,8 @@ const PHOTO_LIMIT: u64 = 60_000;
 /// The guide's own files: what it loads beyond the question page, the book of the pack left out, which that page loads
 /// as well once it can be used.
 const GUIDE_LIMIT: u64 = 120_000;
+/// The cabinet's own files.
+const CABINET_LIMIT: u64 = 220_000;
 /// Everything that is kept for offline use, as transferred.
 const OFFLINE_LIMIT: u64 = 1_000_000;
 /// Requests up to the first question, the icon and the manifest among them.
@@ -58,6 +60,7 @@ pub(crate) fn check() -> Result<()> {
     let dist = house::dist();
     let table = Table::of(&dist, "index.html")?;
     let guide = Table::of(&dist, "book.html")?.beyond(&table, ".pack");
+    let cabinet = Table::of(&dist, "cabinet.html")?.beyond(&table, ".pack");
     let app = table.later()?;
     let first = table.first();
     let offline = table.offline()?;
@@ -73,6 +76,9 @@ pub(crate) fn check() -> Result<()> {
     guide.print();
     let own = guide.first();
     println!("{:<34}{}", "the guide's own files", own);
+    cabinet.print();
+    let keeps = cabinet.first();
+    println!("{:<34}{}", "the cabinet's own files", keeps);
     println!("\n{:<34}{}", "kept for offline use", offline);
     println!("requests up to the first question: {} (limit {REQUESTS_LIMIT})", table.requests());
 
@@ -96,6 +102,12 @@ pub(crate) fn check() -> Result<()> {
     }
     if own.brotli > GUIDE_LIMIT {
         faults.push(format!("The guide's own files have {} bytes; the limit is {GUIDE_LIMIT}.", own.brotli));
+    }
+    if keeps.brotli > CABINET_LIMIT {
+        faults.push(format!(
+            "The cabinet's own files have {} bytes; the limit is {CABINET_LIMIT}.",
+            keeps.brotli
+        ));
     }
     if offline.brotli > OFFLINE_LIMIT {
         faults.push(format!(

@@ -45,3 +45,10 @@ pub fn scroll_by_hand() {
         let _done = history.set_scroll_restoration(web_sys::ScrollRestoration::Manual);
     }
 }
+
+/// Goes to another page of the site.
+pub fn go(to: &str) {
+    if let Some(window) = web_sys::window() {
+        let _gone = window.location().set_href(to);
+    }
+}

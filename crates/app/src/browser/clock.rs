@@ -1,7 +1,23 @@
-//! The one place that asks what year it is.
+//! The one place that asks what time it is, and for what nobody can foresee.
 
 /// This year, by the device.
 #[must_use]
 pub fn this_year() -> i16 {
     i16::try_from(js_sys::Date::new_0().get_full_year()).unwrap_or(2100)
+}
+
+/// Milliseconds since 1970, UTC.
+#[must_use]
+pub fn now() -> i64 {
+    js_sys::Date::now() as i64
+}
+
+/// Sixteen random bytes; all noughts where the browser has none to give.
+#[must_use]
+pub fn random() -> [u8; 16] {
+    let mut bytes = [0; 16];
+    if let Some(crypto) = web_sys::window().and_then(|w| w.crypto().ok()) {
+        let _filled = crypto.get_random_values_with_u8_array(&mut bytes);
+    }
+    bytes
 }

@@ -145,3 +145,17 @@ pub fn theme(name: &str) {
         let _set = page.set_attribute("data-theme", name);
     }
 }
+
+/// The digest of the pack that the question page has, as the build wrote it into the page; empty where there is none.
+#[must_use]
+pub fn pack() -> String {
+    let boot = document().and_then(|d| d.get_element_by_id("boot"));
+    boot.and_then(|b| b.get_attribute("data-pack")).unwrap_or_default()
+}
+
+/// Prints the page.
+pub fn print() {
+    if let Some(window) = web_sys::window() {
+        let _asked = window.print();
+    }
+}

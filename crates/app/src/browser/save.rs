@@ -40,6 +40,12 @@ async fn drawn(name: String, text: &str, width: u32, height: u32) -> Option<()> 
     canvas.to_blob(done.unchecked_ref()).ok()
 }
 
+/// Saves a blob; false where the browser refuses.
+#[must_use]
+pub fn blob(name: &str, blob: &Blob) -> bool {
+    Url::create_object_url_with_blob(blob).ok().and_then(|address| hand_over(&address, name)).is_some()
+}
+
 /// An address for a drawing. It is not given back: when the browser has read it cannot be known, and one drawing
 /// weighs a few kilobytes until the page is closed.
 fn address(svg: &str) -> Option<String> {

@@ -2,13 +2,13 @@
 
 use super::look::heading;
 use super::node::{Node, button, el, key, several, text};
+use super::screen::Around;
 use super::{charts, clues};
 use super::{drawing, in_guide};
 use consult::{FindingView, Guide, Msg, Screen, YearsView};
-use sketch::Art;
 use yew::prelude::*;
 
-pub(crate) fn finding(view: &FindingView, art: &Art, guide: &Guide, on: &Callback<Msg>) -> Html {
+pub(crate) fn finding(view: &FindingView, around: &Around, guide: &Guide, on: &Callback<Msg>) -> Html {
     let told = !view.clues.is_empty();
     let mut nodes: Vec<Html> = Vec::new();
     for care in view.grave.iter().chain(&view.outside) {
@@ -19,7 +19,7 @@ pub(crate) fn finding(view: &FindingView, art: &Art, guide: &Guide, on: &Callbac
     let mut found: Vec<Html> = Vec::new();
     // A kind without a drawing, or one whose art has not come yet, is told in words alone.
     if let Some(picture) =
-        drawing::of_kind(&view.draw, view.draw_mm, art).filter(|_| told && !view.draw.is_empty())
+        drawing::of_kind(&view.draw, view.draw_mm, &around.art).filter(|_| told && !view.draw.is_empty())
     {
         let typical = text("figcaption", "", "A typical one, not your piece.");
         found.push(el("figure", "").named("figure").put(picture).put(typical).into());
@@ -37,6 +37,9 @@ pub(crate) fn finding(view: &FindingView, art: &Art, guide: &Guide, on: &Callbac
         );
     }
     found.push(text("p", "hint", &view.standing).named("standing").into());
+    if told {
+        own(&mut found, around, on);
+    }
     let mut because: Vec<Html> = Vec::new();
     if told {
         reasons(&mut because, view, guide, on);
@@ -46,6 +49,18 @@ pub(crate) fn finding(view: &FindingView, art: &Art, guide: &Guide, on: &Callbac
         el("div", "sides").named("sides").put(side("found", found)).put(side("because", because)).into(),
     );
     several(nodes)
+}
+
+/// What the cabinet has of it, and the way into it.
+fn own(nodes: &mut Vec<Html>, around: &Around, on: &Callback<Msg>) {
+    if let Some(own) = &around.own {
+        let link = |(says, to): &(String, String)| el("li", "").put(text("a", "in", says).set("href", to));
+        let list = el("ul", "shares").all(own.pieces.iter().map(link));
+        nodes.push(el("div", "card").named("own").put(text("p", "", &own.says)).put(list).into());
+    }
+    let keep = key("key", "Keep this piece", on, Msg::Keep);
+    let open = text("a", "key", "The cabinet").set("href", "cabinet.html");
+    nodes.push(el("div", "keyrow").named("keep").put(keep).put(open).into());
 }
 
 fn rows(view: &FindingView, on: &Callback<Msg>) -> Node {

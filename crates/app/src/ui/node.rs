@@ -129,7 +129,7 @@ impl Node {
         self
     }
 
-    /// Calls back when a choice was made.
+    /// Calls back when another choice or file is taken.
     pub(crate) fn changed(mut self, then: Callback<Event>) -> Node {
         self.listen(Rc::new(onchange::Wrapper::new(then)));
         self

@@ -18,6 +18,8 @@ pub struct Around {
     pub unkept: bool,
     /// What was last said to a screen reader.
     pub said: String,
+    /// Own pieces that are like the one in the hand.
+    pub own: Option<keep::Own>,
     /// The figures of drawings that have come so far.
     pub art: Art,
 }
@@ -56,7 +58,7 @@ pub(crate) fn screen(view: &View, draw: Draw, around: &Around, guide: &Guide, on
 /// Every body.
 pub(crate) fn every(body: &Body, around: &Around, guide: &Guide, on: &Callback<Msg>) -> Html {
     match body {
-        Body::Finding(v) => finding::finding(v, &around.art, guide, on),
+        Body::Finding(v) => finding::finding(v, around, guide, on),
         Body::List(v) => list::list(v, on),
         Body::Setup(v) => setup::setup(v, around, on),
         Body::Marks(v) => marks::marks(v, on),

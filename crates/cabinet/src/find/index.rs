@@ -1,11 +1,12 @@
 //! The list of records, ready to be searched.
 
+use super::card::Card;
 use super::looks::Looks;
 use super::sort::{Keys, Sort};
 use super::told::Told;
 use super::words::folded;
 use crate::order::sorted;
-use crate::record::{Date, Part, Record, Standing, Uuid, Version, is_old, lacks};
+use crate::record::{Date, Record, Standing, Uuid, Version, is_past};
 use units::order;
 
 /// What is asked of the list.
@@ -44,6 +45,10 @@ pub enum Filter {
     Lacking,
     /// It is to be sold by itself.
     Singly,
+    /// It was taken out of the cabinet, or was not.
+    Gone(bool),
+    /// Versions of it disagree.
+    Disagreeing,
     /// Its length lies between, in tenths of a millimetre.
     Length(u32, u32),
 }
@@ -51,16 +56,10 @@ pub enum Filter {
 /// One record in the list.
 #[derive(Debug)]
 pub(super) struct Entry {
-    /// Everything that stands in it, folded.
-    all: String,
+    card: Card,
     /// Class, kind, place, and the materials behind them.
     exact: Vec<String>,
-    standing: Standing,
-    photo: bool,
-    value: bool,
     old: bool,
-    lacking: bool,
-    singly: bool,
     pub(super) keys: Keys,
     /// All but its answers.
     pub(super) looks: Looks,
@@ -80,27 +79,64 @@ impl Index {
     /// Reads the records, once; `today` is given.
     #[must_use]
     pub fn new(versions: &[&Version], today: Date) -> Index {
+        Index::of(versions.iter().map(|v| Card::new(v, 0)).collect(), today)
+    }
+
+    /// Takes cards; `today` is given.
+    #[must_use]
+    pub fn of(cards: Vec<Card>, today: Date) -> Index {
         let mut index = Index::default();
-        for version in versions {
-            index.push(version, today);
+        for card in cards {
+            index.push(card, today);
         }
         index
     }
 
-    fn push(&mut self, version: &Version, today: Date) {
-        let entry = Entry::new(version, today, &mut self.told);
+    /// Adds a card that is not among them: [`Index::put`] without looking.
+    pub fn push(&mut self, card: Card, today: Date) {
+        self.ids.push(card.id);
+        let entry = Entry::new(card, today, &mut self.told);
         self.entries.push(entry);
-        self.ids.push(version.stamp.id);
+    }
+
+    /// How many there are.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.entries.len()
+    }
+
+    /// Whether there is none.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.entries.is_empty()
+    }
+
+    /// The card at a place.
+    #[must_use]
+    pub fn card(&self, at: usize) -> &Card {
+        &self.entries[at].card
+    }
+
+    /// All cards.
+    pub fn cards(&self) -> impl Iterator<Item = &Card> {
+        self.entries.iter().map(|e| &e.card)
+    }
+
+    /// The card of a piece.
+    #[must_use]
+    pub fn card_of(&self, id: Uuid) -> Option<&Card> {
+        let at = self.ids.iter().position(|known| *known == id)?;
+        Some(self.card(at))
     }
 
     /// Puts one record in place of the one of its id, or behind the others.
-    pub fn put(&mut self, version: &Version, today: Date) {
-        match self.ids.iter().position(|id| *id == version.stamp.id) {
+    pub fn put(&mut self, card: Card, today: Date) {
+        match self.ids.iter().position(|id| *id == card.id) {
             Some(at) => {
                 self.told.remove(&self.entries[at].answers);
-                self.entries[at] = Entry::new(version, today, &mut self.told);
+                self.entries[at] = Entry::new(card, today, &mut self.told);
             }
-            None => self.push(version, today),
+            None => self.push(card, today),
         }
     }
 
@@ -111,7 +147,7 @@ impl Index {
         let words: Vec<&str> = asked.split_whitespace().collect();
         let filters: Vec<(&Filter, String)> = query.filters.iter().map(|f| (f, folded(f.word()))).collect();
         let answers = |e: &Entry| {
-            filters.iter().all(|(f, word)| e.holds(f, word)) && words.iter().all(|w| e.all.contains(w))
+            filters.iter().all(|(f, word)| e.holds(f, word)) && words.iter().all(|w| e.card.all.contains(w))
         };
         let found: Vec<usize> = (0..self.entries.len()).filter(|at| answers(&self.entries[*at])).collect();
         let keys = |at: usize| &self.entries[found[at]].keys;
@@ -130,54 +166,29 @@ impl Filter {
 }
 
 impl Entry {
-    fn new(version: &Version, today: Date, told: &mut Told) -> Entry {
-        let record = &version.record;
-        let mut all = String::new();
-        let mut add = |part: &dyn Part| {
-            for (key, value) in part.lines() {
-                // Digests and links are no words.
-                if !matches!(key, "sha256" | "pack sha256" | "answers" | "outline") {
-                    all.push_str(&folded(&value));
-                    all.push('\n');
-                }
-            }
-        };
-        add(record);
-        for (_, part) in record.parts() {
-            add(part);
-        }
-        let mut exact: Vec<String> =
-            [&record.class, &record.kind, &record.location].map(|t| folded(t)).to_vec();
-        exact.extend(record.materials.iter().map(|m| folded(m)));
-        let mut looks = Looks::of(record);
+    fn new(card: Card, today: Date, told: &mut Told) -> Entry {
+        let mut exact: Vec<String> = [&card.class, &card.kind, &card.location].map(|t| folded(t)).to_vec();
+        exact.extend(card.materials.iter().map(|m| folded(m)));
+        let mut looks = card.looks();
         let answers = told.add(&core::mem::take(&mut looks.answers));
-        Entry {
-            all,
-            exact,
-            standing: record.standing,
-            photo: !record.photos.is_empty(),
-            value: !record.valuations.is_empty(),
-            old: is_old(record, today),
-            lacking: !lacks(record, today).is_empty(),
-            singly: record.singly,
-            keys: Keys::new(version),
-            answers,
-            looks,
-        }
+        let old = card.has_value && card.valued.is_none_or(|day| is_past(day, today));
+        Entry { exact, old, keys: Keys::new(&card), looks, answers, card }
     }
 
     fn holds(&self, filter: &Filter, word: &str) -> bool {
         match filter {
-            Filter::Standing(standing) => self.standing == *standing,
+            Filter::Standing(standing) => self.card.standing == *standing && !self.card.gone,
             Filter::Class(_) => self.exact[0] == word,
             Filter::Kind(_) => self.exact[1] == word,
             Filter::Location(_) => self.exact[2] == word,
             Filter::Material(_) => self.exact[3..].iter().any(|m| m == word),
-            Filter::NoPhoto => !self.photo,
-            Filter::NoValue => !self.value,
+            Filter::NoPhoto => self.card.photo.is_empty(),
+            Filter::NoValue => !self.card.has_value,
             Filter::OldValue => self.old,
-            Filter::Lacking => self.lacking,
-            Filter::Singly => self.singly,
+            Filter::Lacking => self.card.lacks > 0 || self.old,
+            Filter::Singly => self.card.singly,
+            Filter::Gone(gone) => self.card.gone == *gone,
+            Filter::Disagreeing => self.card.against > 0,
             Filter::Length(from, to) => self.looks.length.is_some_and(|l| (from..=to).contains(&&l)),
         }
     }

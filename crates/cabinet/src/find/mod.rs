@@ -1,6 +1,7 @@
 //! Finding a piece again: words, filters, order, and the nearest own pieces to one in the hand.
 
 mod answers;
+mod card;
 mod index;
 mod likeness;
 mod looks;
@@ -10,6 +11,7 @@ mod told;
 mod words;
 
 pub use answers::{Answers, answers};
+pub use card::Card;
 pub use index::{Filter, Index, Query, words_of};
 pub use likeness::{Like, WORTH_SHOWING, nearest};
 pub use looks::Looks;

@@ -1,8 +1,9 @@
 //! The order of a list.
 
+use super::card::Card;
 use super::words::folded;
 use crate::edtf::{self, End};
-use crate::record::{Number, Version};
+use crate::record::Number;
 use core::cmp::Ordering;
 use units::Money;
 
@@ -39,21 +40,24 @@ pub(super) struct Keys {
 }
 
 impl Keys {
-    pub(super) fn new(version: &Version) -> Keys {
-        let record = &version.record;
-        let size = |what| record.measured(what).and_then(|m| m.value);
-        let span = edtf::read(&record.edtf);
-        let year = |end: End| if let End::At(day) = end { Some(day.year) } else { None };
+    pub(super) fn new(card: &Card) -> Keys {
         Keys {
-            number: record.number.clone(),
-            title: Some(folded(&record.title)).filter(|t| !t.is_empty()),
-            date: span.and_then(|s| year(s.earliest).or(year(s.latest))),
-            length: size("length").and_then(|s| s.length()).map(|l| l.0),
-            weight: size("weight").and_then(|s| s.mass()).map(|m| m.0),
-            saved: version.stamp.time.0,
-            value: record.valued().and_then(|v| v.high.or(v.low)),
+            number: card.number.clone(),
+            title: Some(folded(&card.title)).filter(|t| !t.is_empty()),
+            date: card.year,
+            length: card.length,
+            weight: card.weight,
+            saved: card.saved.0,
+            value: card.value,
         }
     }
+}
+
+/// The first year that an EDTF date may mean, or the last where it has no beginning.
+pub(super) fn year(text: &str) -> Option<i64> {
+    let span = edtf::read(text)?;
+    let year = |end: End| if let End::At(day) = end { Some(day.year) } else { None };
+    year(span.earliest).or(year(span.latest))
 }
 
 /// What is there before what is not.

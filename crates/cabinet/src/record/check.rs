@@ -123,7 +123,12 @@ fn valuation_faults(valuation: &Valuation, today: Date) -> Vec<String> {
 /// Whether the latest valuation is older than [`OLD_AFTER`] years; one without a day is old. `false` without any.
 #[must_use]
 pub fn is_old(record: &Record, today: Date) -> bool {
-    record.valued().is_some_and(|v| v.date.is_none_or(|d| d.end().later(OLD_AFTER) < today.end()))
+    record.valued().is_some_and(|v| v.date.is_none_or(|d| is_past(d, today)))
+}
+
+/// Whether a valuation of a day is old.
+pub(crate) fn is_past(day: Date, today: Date) -> bool {
+    day.end().later(OLD_AFTER) < today.end()
 }
 
 /// What the record of an owned piece still lacks: sentences, the most useful first. After the nine categories and the

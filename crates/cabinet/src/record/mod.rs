@@ -15,6 +15,7 @@ mod version;
 mod whole;
 mod words;
 
+pub(crate) use check::is_past;
 pub use check::{Limits, OLD_AFTER, faults, is_old, lacks};
 pub use date::{Date, LAST, Moment};
 pub use decimal::{decimal, scaled};
@@ -26,7 +27,7 @@ pub use size::{Size, Unit};
 pub use uuid::Uuid;
 pub use value::{Part, Value};
 pub use version::{MOST_AFTER, Stamp, Version};
-pub use whole::{Record, Unknown};
+pub use whole::{PARTS, Record, Unknown};
 pub use words::{Attribution, Included, Standing, Worth};
 
 pub(crate) use in_words::{

@@ -120,6 +120,9 @@ pub trait Part {
     /// Its lines: keys with values that are not empty, in order; lines that this edition does not know stand last.
     fn lines(&self) -> Vec<(&str, String)>;
 
+    /// All its keys, in order.
+    fn keys(&self) -> &'static [&'static str];
+
     /// Puts a value behind a key; `false` when the key is not one of the part's.
     ///
     /// # Errors
@@ -153,6 +156,10 @@ macro_rules! part {
                 lines.extend(self.other.iter().map(|(key, value)| (key.as_str(), value.clone())));
                 lines.retain(|(_, value)| !value.is_empty());
                 lines
+            }
+
+            fn keys(&self) -> &'static [&'static str] {
+                &[$( $key, )*]
             }
 
             fn set(&mut self, key: &str, value: &str) -> Result<bool, String> {

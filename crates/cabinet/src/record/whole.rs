@@ -53,6 +53,8 @@ part! {
         ask: String = "whom to ask",
         /// Anything else.
         notes: String = "notes",
+        /// What the guide said when it was asked, a line each.
+        finding: String = "finding",
         /// The consultation's answers, as the link that opens it again.
         answers: String = "answers",
         /// SHA-256 of the pack that was consulted.
@@ -95,6 +97,10 @@ impl Part for Unknown {
         self.lines.iter().map(|(key, value)| (key.as_str(), value.clone())).collect()
     }
 
+    fn keys(&self) -> &'static [&'static str] {
+        &[]
+    }
+
     fn set(&mut self, _: &str, _: &str) -> Result<bool, String> {
         Ok(false)
     }
@@ -112,7 +118,7 @@ impl Part for Unknown {
 }
 
 /// The parts by name, in the order in which they are written. Those in the first two places stand once.
-const PARTS: [&str; 8] =
+pub const PARTS: [&str; 8] =
     ["acquired", "parted with", "measurement", "mark", "event", "valuation", "photograph", "opinion"];
 
 impl Record {

@@ -31,6 +31,7 @@ pub fn one(id: Uuid, record: &Record, profile: Profile, today: Date) -> Sheet {
         ("Date", dated(&record)),
         ("Maker", made_by(&record)),
         ("Description", record.description.clone()),
+        ("The guide said", record.finding.clone()),
     ]);
     let size = |s: Option<Size>| s.shown();
     let measured = record.measurements.iter().filter(|m| m.value.is_some());

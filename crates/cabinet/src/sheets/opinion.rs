@@ -15,6 +15,7 @@ pub fn second_opinion(id: Uuid, record: &Record, question: &str, today: Date) ->
         ("Maker", super::one::made_by(record)),
     ];
     unnamed.title.clear();
+    unnamed.finding.clear();
     unnamed.date.clear();
     unnamed.edtf.clear();
     unnamed.maker.clear();

@@ -142,6 +142,7 @@ pub fn record(random: &mut Random) -> Record {
         singly: random.one_in(4),
         ask: text(random, 3),
         notes: text(random, 10),
+        finding: text(random, 6),
         answers: (*random.pick(&["", "1/irons/p2/3.1/5.2+4u/1.640r/f~k7q3", "1/irons/7.12/9.x~aaaa"]))
             .to_string(),
         pack: text(random, 1),

@@ -11,7 +11,7 @@ mod house;
 mod pay;
 mod seen;
 mod sheet_view;
-mod typed;
+pub(crate) mod typed;
 mod update;
 mod view;
 mod worn;

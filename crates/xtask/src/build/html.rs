@@ -9,27 +9,33 @@ pub(super) struct Names<'a> {
     pub(super) wasm: &'a str,
     /// What the page loads once it can be used, by name: glue and wasm of a second program, tables.
     pub(super) later: &'a [(&'a str, &'a str)],
+    /// Both halves of the pack; empty on a page that needs none.
     pub(super) core: &'a str,
     pub(super) book: &'a str,
+    /// Digest of the whole pack, by which a record knows what it was found with.
+    pub(super) pack: &'a str,
     /// Whether the page cannot begin without the book.
     pub(super) whole: bool,
 }
 
 /// The page, with its policy, the early loads, the names and the first screen in place.
 pub(super) fn filled(template: &str, names: &Names<'_>, first_screen: &str) -> Result<String> {
-    let Names { wasm, later, core, book, whole } = names;
+    let Names { wasm, later, core, book, pack, whole } = names;
     let policy =
         format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">", headers::policy_in_page());
     // As `fetch` asks for them, or the browser would load them twice.
-    let mut preload = format!(
-        "<link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\n\
-         <link rel=\"preload\" href=\"{core}\" as=\"fetch\" crossorigin>"
-    );
+    let mut preload =
+        format!("<link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>");
+    if !core.is_empty() {
+        preload.push_str(&format!("\n<link rel=\"preload\" href=\"{core}\" as=\"fetch\" crossorigin>"));
+    }
     if *whole {
         preload.push_str(&format!("\n<link rel=\"preload\" href=\"{book}\" as=\"fetch\" crossorigin>"));
     }
-    let mut boot =
-        format!("<script id=\"boot\" data-wasm=\"{wasm}\" data-core=\"{core}\" data-book=\"{book}\"");
+    let mut boot = format!("<script id=\"boot\" data-wasm=\"{wasm}\" data-pack=\"{pack}\"");
+    if !core.is_empty() {
+        boot.push_str(&format!(" data-core=\"{core}\" data-book=\"{book}\""));
+    }
     for (what, file) in *later {
         boot.push_str(&format!(" data-{what}=\"{file}\""));
     }
@@ -89,13 +95,15 @@ mod tests {
     const TEMPLATE: &str = "<!-- build: policy -->\n<!-- build: preload -->\n<script id=\"boot\" src=\"b.js\"></script>\n\
                             <link data-trunk rel=\"rust\">\n<main><!-- build: first screen --></main>\n";
     const NAMES: Names<'_> =
-        Names { wasm: "a.wasm", later: &[], core: "c.pack", book: "b.pack", whole: false };
+        Names { wasm: "a.wasm", later: &[], core: "c.pack", book: "b.pack", pack: "12ab", whole: false };
 
     #[test]
     fn every_place_is_filled_and_nothing_of_trunk_remains() {
         let page = filled(TEMPLATE, &NAMES, "<h1>How long?</h1>\n").unwrap();
         assert!(page.contains("<main><h1>How long?</h1></main>"));
-        assert!(page.contains("data-core=\"c.pack\" data-book=\"b.pack\" src=\"b.js\""));
+        assert!(page.contains("data-pack=\"12ab\" data-core=\"c.pack\" data-book=\"b.pack\" src=\"b.js\""));
+        let none = filled(TEMPLATE, &Names { core: "", ..NAMES }, "").unwrap();
+        assert!(!none.contains("c.pack") && !none.contains("data-book"));
         assert!(!page.contains("build:") && !page.contains("data-trunk"));
         assert!(filled(&TEMPLATE.replace("build: preload", "gone"), &NAMES, "").is_err());
         assert!(!page.contains("href=\"b.pack\""));

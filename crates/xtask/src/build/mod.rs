@@ -11,6 +11,7 @@ mod squeeze;
 mod styles;
 mod worker;
 
+use crate::digest;
 use crate::headers;
 use crate::house;
 use crate::setup;
@@ -80,8 +81,11 @@ fn finish(
     assets.add("styles.css", styles::joined(&house::at("www/styles"))?.as_bytes())?;
     assets.add("early.js", script::trimmed(&text(&house::at("www/early.js"))?).as_bytes())?;
     assets.add("guide.css", styles::joined(&house::at("www/styles-guide"))?.as_bytes())?;
-    let core = assets.add("core.pack", &read(&packs.core)?)?;
-    let book = assets.add("book.pack", &read(&packs.book)?)?;
+    assets.add("cabinet.css", styles::joined(&house::at("www/styles-cabinet"))?.as_bytes())?;
+    let (core, book) = (read(&packs.core)?, read(&packs.book)?);
+    let pack = digest::hex(&[core.as_slice(), &book].concat());
+    let core = assets.add("core.pack", &core)?;
+    let book = assets.add("book.pack", &book)?;
     let mut tables = Vec::new();
     for (what, path) in &packs.tables {
         tables.push((*what, assets.add(&format!("{what}.pack"), &read(path)?)?));
@@ -113,22 +117,25 @@ fn finish(
         }
         // Each page has its own, joined with its own glue.
         let start = small(script::joined(&glue, &boot)?)?;
-        let whole = page.html != "index.html";
-        assets.add(if whole { "guide.js" } else { "boot.js" }, start.as_bytes())?;
-        let later = [("app", "app-wasm", &app), ("darkroom", "darkroom-wasm", &darkroom)];
-        let mut later: Vec<(&str, &str)> = later
-            .iter()
-            .filter_map(|(script, wasm, files)| {
-                files.as_ref().map(|(a, b)| [(*script, a.as_str()), (*wasm, b.as_str())])
-            })
-            .flatten()
-            .chain(tables.iter().map(|(what, name)| (*what, name.as_str())))
-            .collect();
-        if whole {
-            later.clear();
+        let (script, first) = match page.html {
+            "index.html" => ("boot.js", text(&first.question)?),
+            "book.html" => ("guide.js", text(&first.contents)?),
+            // What is in a cabinet only its own device knows.
+            _ => ("cabinet.js", String::new()),
+        };
+        assets.add(script, start.as_bytes())?;
+        let mut later: Vec<(&str, &str)> = Vec::new();
+        if page.html == "index.html" {
+            for (script, wasm, files) in [("app", "app-wasm", &app), ("darkroom", "darkroom-wasm", &darkroom)]
+            {
+                later.extend(files.iter().flat_map(|(a, b)| [(script, a.as_str()), (wasm, b.as_str())]));
+            }
+            later.extend(tables.iter().map(|(what, name)| (*what, name.as_str())));
         }
-        let names = html::Names { wasm: &wasm, later: &later, core: &core, book: &book, whole };
-        let first = text(if whole { &first.contents } else { &first.question })?;
+        let whole = page.html == "book.html";
+        let none = page.html == "cabinet.html";
+        let core = if none { "" } else { core.as_str() };
+        let names = html::Names { wasm: &wasm, later: &later, core, book: &book, pack: &pack, whole };
         let template = assets.refer(&text(&house::at("www").join(page.html))?);
         let filled = html::filled(&template, &names, &first)?;
         assets.keep(page.html, filled.as_bytes())?;

@@ -13,8 +13,13 @@ const NOT_THE_PAGE: [&str; 4] = ["compile", "js", "workshop", "xtask"];
 
 /// The programs: the binary, and the template in `www` that names it. `app.html` and `darkroom.html` are no pages of the
 /// site: the start page loads those programs itself, once its own can be used, and when a photograph is there.
-pub(crate) const PROGRAMS: [(&str, &str); 4] =
-    [("app", "app.html"), ("darkroom", "darkroom.html"), ("opening", "index.html"), ("guide", "book.html")];
+pub(crate) const PROGRAMS: [(&str, &str); 5] = [
+    ("app", "app.html"),
+    ("darkroom", "darkroom.html"),
+    ("opening", "index.html"),
+    ("guide", "book.html"),
+    ("cabinet", "cabinet.html"),
+];
 
 /// What the program for photographs is made of; the others are made of all rooms of the page.
 const DARKROOM: [&str; 3] = ["crates/darkroom", "crates/picture", "crates/units"];

@@ -1,0 +1,65 @@
+//! Photographs on the screen: brought from the store when they are asked for, one address each.
+
+use super::{Cabinet, Happened};
+use crate::browser::database::Database;
+use std::cell::RefCell;
+use web_sys::Url;
+use yew::prelude::*;
+
+/// How many addresses are held; older ones are given back.
+const MOST: usize = 400;
+
+/// What is shown.
+#[derive(Default)]
+pub(super) struct Shown {
+    /// Digests with their addresses, the latest last.
+    come: Vec<(String, String)>,
+    /// Digests that a screen asked for and that were not there.
+    wanted: RefCell<Vec<String>>,
+    /// Digests that are on their way, or are in no store.
+    asked: Vec<String>,
+}
+
+impl Shown {
+    /// The address of a photograph; asked for when it is not there.
+    pub(super) fn address(&self, digest: &str) -> Option<String> {
+        let there = self.come.iter().find(|(d, _)| d == digest).map(|(_, address)| address.clone());
+        if there.is_none() && !digest.is_empty() && !self.asked.iter().any(|d| d == digest) {
+            self.wanted.borrow_mut().push(digest.to_string());
+        }
+        there
+    }
+
+    /// One has come.
+    pub(super) fn come(&mut self, digest: String, address: String) {
+        self.asked.retain(|d| *d != digest);
+        self.come.push((digest, address));
+        if self.come.len() > MOST {
+            let (_, old) = self.come.remove(0);
+            let _given_back = Url::revoke_object_url(&old);
+        }
+    }
+
+    /// Brings what was asked for.
+    pub(super) fn bring(&mut self, ctx: &Context<Cabinet>, db: Option<&Database>) {
+        let Some(db) = db else { return };
+        for digest in self.wanted.take() {
+            if self.asked.contains(&digest) {
+                continue;
+            }
+            self.asked.push(digest.clone());
+            let (db, come) = (db.clone(), ctx.link().clone());
+            wasm_bindgen_futures::spawn_local(async move {
+                let blob = db.photo(&digest).await.ok().flatten();
+                if let Some(address) = blob.and_then(|b| Url::create_object_url_with_blob(&b).ok()) {
+                    come.send_message(Happened::Photo(digest, address));
+                }
+            });
+        }
+    }
+
+    /// One that is new in the store may be asked for again.
+    pub(super) fn again(&mut self, digest: &str) {
+        self.asked.retain(|d| d != digest);
+    }
+}

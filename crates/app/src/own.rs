@@ -1,0 +1,111 @@
+//! The question page and the cabinet of this device: the piece in the hand as a draft, a piece that is kept, own pieces that are
+//! like it. Only the whole program has this; the first questions wait for none of it.
+
+use crate::app::Happened;
+use crate::browser::database::{self, CARDS, Database, Fault, breathe};
+use crate::browser::{address, clock, page};
+use ::cabinet::find::{Index, Looks};
+use ::cabinet::record::{Moment, Uuid};
+use consult::{Guide, Held, Msg, State, record};
+use keep::{Failure, draft, know};
+use std::cell::RefCell;
+use std::rc::Rc;
+use yew::Callback;
+
+/// What is to be done.
+pub enum Own {
+    /// Keep the link of the piece in the hand.
+    Draft(String),
+    /// Hand the piece over to the cabinet and go there.
+    Keep(Rc<Guide>, Box<State>),
+    /// Look for own pieces that are like it.
+    Like(Held),
+}
+
+/// Cards that are taken into the index before the page may draw again.
+const AT_A_TIME: u32 = 100;
+
+thread_local! {
+    static OPEN: RefCell<Option<Database>> = const { RefCell::new(None) };
+    static KNOWN: RefCell<Option<Rc<Index>>> = const { RefCell::new(None) };
+}
+
+/// Does it; what is lost when the store fails is said, where it was more than a draft.
+pub fn carry_out(what: Own, come: Callback<Happened>) {
+    wasm_bindgen_futures::spawn_local(async move {
+        match what {
+            Own::Draft(link) => {
+                let text = draft(Moment(clock::now()), &link);
+                if let Ok(db) = opened().await
+                    && db.keep("piece", &text, false).await.is_err()
+                {
+                    OPEN.take();
+                }
+            }
+            Own::Keep(guide, state) => match handed(&guide, &state).await {
+                Ok(name) => address::go(&format!("cabinet.html#{name}")),
+                Err(fault) => {
+                    OPEN.take();
+                    let says = match Failure::named(&fault.0) {
+                        Failure::Full => "Not kept: this device has no room left for it.",
+                        _ => {
+                            "Not kept: this browser keeps nothing for this page. A private window, a setting or a frame in \
+                              another site forbids it."
+                        }
+                    };
+                    come.emit(Happened::Do(Msg::Notice(Some(says.to_string()))));
+                }
+            },
+            Own::Like(held) => {
+                if let Ok(index) = known().await {
+                    let looks = Looks::new(&held.link, held.length, held.weight, &held.lettering, Vec::new());
+                    come.emit(Happened::Like(keep::own(&index, &looks)));
+                }
+            }
+        }
+    });
+}
+
+async fn opened() -> Result<Database, Fault> {
+    let there = OPEN.with_borrow(Clone::clone);
+    if let Some(db) = there {
+        return Ok(db);
+    }
+    let db = database::open(None).await?;
+    OPEN.set(Some(db.clone()));
+    Ok(db)
+}
+
+/// The record as a note that the cabinet takes; gives its name.
+async fn handed(guide: &Guide, state: &State) -> Result<String, Fault> {
+    let name = format!("keep/{}", Uuid::of_random(clock::random()));
+    let text = format!("pack sha256: {}\n{}", page::pack(), record(guide, state));
+    opened().await?.keep(&name, &text, true).await?;
+    Ok(name)
+}
+
+/// The cards of this device, made ready a few at a time, once for the page.
+async fn known() -> Result<Rc<Index>, Fault> {
+    let there = KNOWN.with_borrow(Clone::clone);
+    if let Some(index) = there {
+        return Ok(index);
+    }
+    // The finding comes first.
+    breathe().await;
+    let db = opened().await?;
+    let (mut index, mut name) = (Index::default(), String::new());
+    loop {
+        let some = db.after(CARDS, &name, AT_A_TIME).await?;
+        let last = some.len() < AT_A_TIME as usize;
+        let (mut names, cards): (Vec<String>, Vec<String>) = some.into_iter().unzip();
+        know(&mut index, &cards);
+        name = names.pop().unwrap_or_default();
+        if last {
+            break;
+        }
+        breathe().await;
+    }
+    let index = Rc::new(index);
+    KNOWN.set(Some(index.clone()));
+    Ok(index)
+}

@@ -1,0 +1,104 @@
+// A cabinet of many pieces: how long the list, a search and likeness take on a slow phone, and that all of it goes out and in.
+import assert from "node:assert/strict";
+import { createHash } from "node:crypto";
+import { test } from "node:test";
+import { open, visit } from "./harness.mjs";
+import { DEEP, download, notice, openCabinet, record, takeIn, zipped } from "./cabinet.mjs";
+import { button, toFinding } from "./walk.mjs";
+
+const PIECES = DEEP ? 5000 : 600;
+const SLOWER = 4;
+/** Of an invented photograph. */
+const PHOTO_BYTES = 20_000;
+
+/** A file of invented pieces with two photographs each, every photograph another. */
+function file() {
+  const all = [];
+  const photos = [];
+  for (let n = 1; n <= PIECES; n += 1) {
+    let parts = `\n[measurement]\nwhat: length\nvalue: ${30 + (n * 7) % 120} mm\nplus or minus: 1 mm\nmethod: ruler\n\n[mark]\ntext: No ${n % 9}\n`;
+    for (let p = 0; p < 2; p += 1) {
+      const jpeg = Buffer.alloc(PHOTO_BYTES, n % 251);
+      jpeg.set([0xff, 0xd8, 0xff], 0);
+      jpeg.writeUInt32LE(2 * n + p, 8);
+      const digest = createHash("sha256").update(jpeg).digest("hex");
+      photos.push([`photos/${digest}.jpg`, jpeg]);
+      parts += `\n[photograph]\nsha256: ${digest}\nview: ${p ? "sole" : "overall"}\n`;
+    }
+    const answers = Array.from({ length: 15 }, (_, q) => `${q + 1}.${1 + (n * (q + 3)) % 5}`).join("/");
+    const lines = `number: ${1990 + Math.floor(n / 999)}.${1 + n % 999}\nclass: pressing iron\nkind: ${["flat iron", "swan", "trivet"][n % 3]}\n` +
+      `condition: worn at the toe, a chip at the heel, some old paint\ndescription: ${"a small iron of cast metal with a plain bar ".repeat(6)}\n` +
+      `location: shelf ${n % 40}\nanswers: 1/irons/${answers}/f~abcd\n`;
+    all.push([`records/${n}.txt`, Buffer.from(record(n, lines, parts))]);
+  }
+  return zipped([...all, ...photos]);
+}
+
+/** The longest time in ms for which the main thread was held since it was asked to be watched. */
+const watch = (page) => page.evaluate(() => {
+  globalThis.held = 0;
+  new PerformanceObserver((list) => list.getEntries().forEach((one) => { globalThis.held = Math.max(globalThis.held, one.duration); }))
+    .observe({ type: "longtask", buffered: false });
+});
+
+const middle = (times) => [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
+
+test(`${PIECES} pieces with two photographs each, four times slower: list, search, likeness, out and in`, async (t) => {
+  const { page, server, context } = await visit(t);
+  const zip = file();
+  const begun = Date.now();
+  await takeIn(page, server, zip);
+  t.diagnostic(`taken in: ${zip.length} bytes in ${Date.now() - begun} ms`);
+  const devtools = await context.newCDPSession(page);
+  const slow = (rate) => devtools.send("Emulation.setCPUThrottlingRate", { rate });
+
+  await slow(SLOWER);
+  const opened = [];
+  for (let turn = 0; turn < 3; turn += 1) {
+    await page.goto("about:blank");
+    const from = Date.now();
+    await page.goto(`${server.address}cabinet.html`);
+    await page.locator(".piece-row").first().waitFor();
+    opened.push(Date.now() - from);
+  }
+  t.diagnostic(`list opens: ${opened.join(", ")} ms`);
+  assert.ok(middle(opened) <= 1000, `the list opens in ${middle(opened)} ms`);
+
+  // From the letter typed to the list drawn, in the page's own time.
+  const search = (words) => page.evaluate(async (words) => {
+    const field = document.querySelector("input[type=search]");
+    const from = performance.now();
+    field.value = words;
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+    await new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+    return performance.now() - from;
+  }, words);
+  const searched = [];
+  for (const words of ["s", "sw", "swan", "swan shelf 3", "iron 77"]) searched.push(Math.round(await search(words)));
+  t.diagnostic(`search: ${searched.join(", ")} ms`);
+  assert.ok(middle(searched) <= 100, `a search takes ${middle(searched)} ms`);
+  assert.match(await page.locator(".piece-row").first().innerText(), /Iron \d*77/);
+  await slow(1);
+
+  // On the finding: offered without holding the page.
+  await page.goto("about:blank");
+  await open(page, server.address);
+  await slow(SLOWER);
+  await watch(page);
+  await toFinding(page);
+  await page.waitForTimeout(DEEP ? 6000 : 1500);
+  t.diagnostic(`finding beside ${PIECES} pieces: the page is held for ${Math.round(await page.evaluate(() => globalThis.held))} ms at most`);
+  await slow(1);
+
+  await openCabinet(page, server, "#out");
+  const heap = async () => (await devtools.send("Runtime.getHeapUsage")).usedSize;
+  const [before, from] = [await heap(), Date.now()];
+  const { bytes } = await download(page, () => button(page, "Export everything").tap());
+  t.diagnostic(`exported: ${bytes.length} bytes in ${Date.now() - from} ms, heap ${Math.round((await heap() - before) / 1000)} kB more`);
+  assert.ok(bytes.length > PIECES * 2 * PHOTO_BYTES);
+  // Stopped in the middle it leaves nothing behind.
+  await notice(page).getByRole("button", { name: "Good" }).tap();
+  await button(page, "Export everything").tap();
+  await button(page, "Stop").tap();
+  await notice(page).filter({ hasText: /^Stopped/ }).first().waitFor();
+});
