@@ -16,7 +16,7 @@ use units::{arranged, descending};
 /// Below this expected information, in bits, the look that tells most for its time is little worth, and the page goes
 /// to the finding: the guide is spent. Basis: measured on pieces drawn from the bundled pack; going on at once to
 /// [`TELLS`] takes one to two looks more of everybody.
-pub const SPENT: f64 = 0.06;
+pub const SPENT: f64 = 0.065;
 /// From here on a look is still offered on the finding, to whoever wants to be thorough. In bits. Basis: measured on pieces
 /// some of whose looks are a cousin's: down to here one more in a hundred comes out right, below it none.
 pub const TELLS: f64 = 0.02;
