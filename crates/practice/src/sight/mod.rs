@@ -12,7 +12,7 @@ pub use views::{View, Views};
 use consult::Guide;
 use sketch::{Art, Drawing, KEYS};
 use std::cell::RefCell;
-pub(crate) use words::Words;
+pub(crate) use words::{Words, unasked};
 use words::asked;
 
 /// The views that show the whole piece.

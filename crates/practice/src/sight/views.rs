@@ -1,7 +1,6 @@
 //! The views of a piece: all round, then the closer looks, each with what it says to those who cannot see it.
 
-use super::words::{Words, unasked};
-use super::{Sight, WHOLE};
+use super::{Sight, WHOLE, Words, unasked};
 use crate::pieces::Handed;
 use crate::words::{capital, shares_words};
 use consult::Guide;
