@@ -32,15 +32,6 @@ pub(crate) fn shares_words(one: &str, other: &str) -> bool {
     meaning(one).iter().any(|w| others.iter().any(|o| alike(w, o)))
 }
 
-/// `a`, `a and b`, `a, b and c`.
-pub(crate) fn and(words: &[String]) -> String {
-    match words {
-        [] => String::new(),
-        [one] => one.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
-    }
-}
-
 /// A counted thing: `1 piece`, `3 pieces`.
 pub(crate) fn counted(n: usize, one: &str, many: &str) -> String {
     format!("{n} {}", if n == 1 { one } else { many })

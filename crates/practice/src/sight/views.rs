@@ -18,6 +18,8 @@ pub struct View {
     pub says: String,
     /// The questions that it answers.
     pub looks: Vec<usize>,
+    /// A closer look at one feature; else the whole piece.
+    pub close: bool,
 }
 
 /// The views of one piece.
@@ -46,7 +48,7 @@ impl Sight {
                     looks.push(question);
                 }
             }
-            all.push(View { name: self.view_name(view), says: drawing.alt(&self.art), draw, looks });
+            all.push(View { name: self.view_name(view), says: drawing.alt(&self.art), draw, looks, close: false });
         }
         for question in piece.looks().into_iter().filter(|q| !placed[*q]) {
             all.extend(self.closer(guide, &words, piece, question));
@@ -96,7 +98,7 @@ impl Sight {
         }
         let says = self.drawing(&draw)?.alt(&self.art);
         let name = format!("{}: {}", guide.core.parts[usize::from(q.part)].name, self.phrase(view));
-        Some(View { name, draw, says, looks: vec![question] })
+        Some(View { name, draw, says, looks: vec![question], close: true })
     }
 
     /// What another question says of a key on this piece.
@@ -145,15 +147,32 @@ impl Views {
 
 impl View {
     /// The same view for a task whose right answer reads so: what it says leaves out the phrases that would say it.
-    /// Second, whether it can be answered by the words all the same.
     #[must_use]
-    pub fn guarded(&self, right: &[&str]) -> (View, bool) {
-        let (head, phrases) = self.says.split_once(": ").unwrap_or((&self.says, ""));
-        let phrases: Vec<&str> = phrases.trim_end_matches('.').split(", ").filter(|p| !p.is_empty()).collect();
-        let tells = |p: &&str| right.iter().any(|r| shares_words(p, r));
-        let kept: Vec<&str> = phrases.iter().copied().filter(|p| !tells(p)).collect();
-        let whole = kept.len() == phrases.len() && !kept.is_empty();
-        let says = if kept.is_empty() { format!("{}.", head.trim_end_matches('.')) } else { format!("{head}: {}.", kept.join(", ")) };
-        (View { says, ..self.clone() }, whole)
+    pub fn guarded(&self, right: &[&str]) -> View {
+        let (head, phrases) = self.phrases();
+        let kept: Vec<&str> =
+            phrases.into_iter().filter(|p| !right.iter().any(|r| shares_words(p, r))).collect();
+        let says = if kept.is_empty() { format!("{head}.") } else { format!("{head}: {}.", kept.join(", ")) };
+        View { says, ..self.clone() }
+    }
+
+    /// Whether it says what can be seen at all.
+    #[must_use]
+    pub fn tells(&self) -> bool {
+        !self.phrases().1.is_empty()
+    }
+
+    /// Whether it says an answer in the answer's own words.
+    #[must_use]
+    pub fn repeats(&self, answer: &str) -> bool {
+        let answer = answer.to_lowercase();
+        self.phrases().1.iter().any(|p| answer.contains(&p.to_lowercase()) || p.to_lowercase().contains(&answer))
+    }
+
+    /// From where it is seen, and the phrases behind it.
+    fn phrases(&self) -> (&str, Vec<&str>) {
+        let (head, rest) = self.says.split_once(": ").unwrap_or((&self.says, ""));
+        let phrases = rest.trim_end_matches('.').split(", ").filter(|p| !p.is_empty());
+        (head.trim_end_matches('.'), phrases.collect())
     }
 }

@@ -23,14 +23,16 @@ impl Trainer<'_> {
             if offers.len() < 2 {
                 return None;
             }
-            let (view, by_words) = view.guarded(&[&q.choices[choice].label, &q.choices[choice].clue]);
+            let right_words = [q.choices[choice].label.as_str(), q.choices[choice].clue.as_str()];
+            let by_words = view.tells() && !right_words.iter().any(|r| view.repeats(r));
             return Some(Task {
                 sort: Sort::Look,
                 item,
                 seed,
                 ask: q.ask.clone(),
                 hint: q.look.clone(),
-                views: vec![view],
+                views: vec![view.guarded(&right_words)],
+                spoken: vec![view.says.clone()],
                 piece: Some(piece),
                 offers,
                 right,

@@ -14,6 +14,7 @@ use crate::item::Item;
 use crate::pieces::{Handed, Maker, lookalikes, mean_tables};
 use crate::sight::{Sight, View};
 use consult::Guide;
+use std::cell::OnceCell;
 use reason::{Answer, Posterior, Random, log10_odds, weigh};
 
 /// So many pieces are drawn at most until one makes a fair task. Basis: practice.
@@ -64,6 +65,8 @@ pub struct Task {
     pub piece: Option<Handed>,
     /// What can be seen of it. What it says does not give the answer away.
     pub views: Vec<View>,
+    /// By view all that can be seen, for those who go by the words and not by the drawing.
+    pub spoken: Vec<String>,
     /// The answers, one of them right; no two read the same.
     pub offers: Vec<Offer>,
     /// Index of the right one.
@@ -85,6 +88,8 @@ pub struct Trainer<'a> {
     /// By kind and question what its pieces show.
     pub(crate) tables: Vec<Vec<Vec<f64>>>,
     prior: Posterior,
+    /// The kinds of the tests of twelve, once they were asked for.
+    pub(crate) tried: OnceCell<Vec<usize>>,
 }
 
 impl<'a> Trainer<'a> {
@@ -98,6 +103,7 @@ impl<'a> Trainer<'a> {
             alike: lookalikes(guide, 6),
             tables: mean_tables(guide),
             prior: weigh(&guide.model, 0, &[]),
+            tried: OnceCell::new(),
         }
     }
 

@@ -4,7 +4,7 @@ use super::options::laid_out;
 use super::{OPTIONS, Offer, Sort, TRIES, Task, Trainer, seeded};
 use crate::item::Item;
 use crate::pieces::{Handed, Of, apart};
-use crate::sight::{View, WHOLE};
+use crate::sight::View;
 use reason::Random;
 use units::descending;
 
@@ -55,6 +55,7 @@ impl Trainer<'_> {
                 seed,
                 ask: ask.to_string(),
                 hint: "Turn it over before you decide.".to_string(),
+                spoken: views.iter().map(|v| v.says.clone()).collect(),
                 views,
                 piece: Some(piece),
                 offers,
@@ -69,18 +70,17 @@ impl Trainer<'_> {
     /// The piece all round, and the closer looks that part these kinds most.
     pub(crate) fn shown(&self, piece: &Handed, kinds: &[usize]) -> Vec<View> {
         let all = self.sight.views(self.guide, piece).all;
-        let whole = |v: &View| WHOLE.iter().any(|w| v.draw.split(' ').next() == Some(format!("view={w}").as_str()));
         let parts = |v: &View| -> f64 {
             let tells = |q: &usize| {
                 let of = |k: &usize| &self.tables[*k][*q];
                 kinds.iter().skip(1).map(|k| apart(of(&kinds[0]), of(k))).sum::<f64>()
             };
-            if whole(v) { 0.0 } else { v.looks.iter().map(tells).sum() }
+            if v.close { v.looks.iter().map(tells).sum() } else { 0.0 }
         };
         let weights: Vec<f64> = all.iter().map(parts).collect();
         let mut closer: Vec<usize> = descending(&weights).into_iter().filter(|v| weights[*v] > 0.0).collect();
         closer.truncate(CLOSER);
-        let chosen = all.iter().enumerate().filter(|(i, v)| whole(v) || closer.contains(i));
+        let chosen = all.iter().enumerate().filter(|(i, v)| !v.close || closer.contains(i));
         chosen.map(|(_, v)| v.clone()).collect()
     }
 }

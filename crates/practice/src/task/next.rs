@@ -42,6 +42,7 @@ impl Trainer<'_> {
             hint: format!("It is one of these two: {}, or {}.", names[0], names[1]),
             piece: None,
             views: Vec::new(),
+            spoken: Vec::new(),
             offers,
             right,
             by_words: true,

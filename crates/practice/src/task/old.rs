@@ -41,6 +41,7 @@ impl Trainer<'_> {
                 seed,
                 ask: "Does it lean towards old, or towards later?".to_string(),
                 hint: format!("In form it is this: {}.", crate::words::inside(&self.guide.core.kinds[kind].name)),
+                spoken: views.iter().map(|v| v.says.clone()).collect(),
                 views,
                 piece: Some(piece),
                 offers: vec![

@@ -24,6 +24,7 @@ impl Trainer<'_> {
             says: drawing.alt(&self.sight.art),
             draw: draw.clone(),
             looks: Vec::new(),
+            close: true,
         });
         Some(Task {
             sort: Sort::Proof,
@@ -32,6 +33,7 @@ impl Trainer<'_> {
             ask: "What may this mark prove?".to_string(),
             hint: proof.mark.clone(),
             piece: None,
+            spoken: view.iter().map(|v| v.says.clone()).collect(),
             views: view.into_iter().collect(),
             offers,
             right,

@@ -34,14 +34,24 @@ pub(crate) fn files() -> Vec<(String, String)> {
     files
 }
 
-/// A pack of these files made ready.
-pub(crate) fn guide_of(files: Vec<(String, String)>) -> Guide {
-    let made = compile::compile(&compile::Files::new(files)).expect("a pack without faults");
+/// A pack of these files.
+pub(crate) fn compiled_of(files: Vec<(String, String)>) -> compile::Compiled {
+    compile::compile(&compile::Files::new(files)).expect("a pack without faults")
+}
+
+/// A pack made ready.
+pub(crate) fn guide_of(made: &compile::Compiled) -> Guide {
     Guide::from_bytes(&made.core_bytes, &made.book_bytes, 2026).expect("the pack can be read")
+}
+
+/// The bundled pack, compiled.
+pub(crate) fn compiled() -> &'static compile::Compiled {
+    static MADE: OnceLock<compile::Compiled> = OnceLock::new();
+    MADE.get_or_init(|| compiled_of(files()))
 }
 
 /// The bundled pack.
 pub(crate) fn guide() -> &'static Guide {
     static GUIDE: OnceLock<Guide> = OnceLock::new();
-    GUIDE.get_or_init(|| guide_of(files()))
+    GUIDE.get_or_init(|| guide_of(compiled()))
 }

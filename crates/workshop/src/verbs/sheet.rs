@@ -94,7 +94,7 @@ pub(crate) fn pieces(guide: &Guide, figures: &[compile::Figure], seed: u64) -> R
         let piece = maker.hand(&of, seed.wrapping_mul(PIECES).wrapping_add(at));
         let mut row = String::new();
         let views = sight.views(guide, &piece).all;
-        for view in views.iter().filter(|v| ["view=side", "view=end", "view=sole"].iter().any(|w| v.draw.starts_with(w))) {
+        for view in views.iter().filter(|v| !v.close) {
             let drawing = Drawing::parse(&view.draw).map_err(String::from)?;
             figure(&mut row, &drawing, &art, &view.name, &view.draw)?;
         }
