@@ -106,10 +106,8 @@ fn lessons(taught: &Taught, codes: &mut Codes, faults: &Faults) -> Lessons {
         ..l.wire.clone()
     };
     let steps = taught.lessons.iter().map(step).collect();
-    let proof = |p: &crate::model::Proof| Proof {
-        code: codes.of("proof", &p.id, &p.spot, faults),
-        ..p.wire.clone()
-    };
+    let proof =
+        |p: &crate::model::Proof| Proof { code: codes.of("proof", &p.id, &p.spot, faults), ..p.wire.clone() };
     Lessons { steps, blocks: taught.blocks.clone(), proofs: taught.proofs.iter().map(proof).collect() }
 }
 

@@ -6,9 +6,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 /// What has a code.
-const WHAT: [&str; 11] = [
-    "question", "choice", "kind", "place", "role", "make", "tool", "part", "caution", "lesson", "proof",
-];
+const WHAT: [&str; 11] =
+    ["question", "choice", "kind", "place", "role", "make", "tool", "part", "caution", "lesson", "proof"];
 const PATH: &str = "codes.csv";
 const HEADER: &str = "what,id,code";
 

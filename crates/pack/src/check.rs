@@ -213,7 +213,10 @@ pub fn check_lessons(core: &Core, lessons: &Lessons) -> Result<(), Fault> {
         core.questions.get(usize::from(*q)).is_some_and(|q| usize::from(*c) < q.choices.len())
     };
     for lesson in &lessons.steps {
-        must(once(lesson.answers.iter().map(|a| a.0)) && lesson.answers.iter().all(known), "the looks of a lesson")?;
+        must(
+            once(lesson.answers.iter().map(|a| a.0)) && lesson.answers.iter().all(known),
+            "the looks of a lesson",
+        )?;
         must(usize::from(lesson.make) < core.makes.len(), "the make of a lesson")?;
     }
     Ok(())

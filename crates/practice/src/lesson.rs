@@ -90,7 +90,8 @@ impl Trainer<'_> {
     pub fn stand(&self, lesson: &Lesson, walk: &Walk) -> Stand {
         let piece = self.piece_of(lesson);
         let looks: Vec<usize> = walk.taken.iter().map(|t| t.0).collect();
-        let told = |q: usize| lesson.steps.iter().find(|s| usize::from(s.question) == q).map(|s| s.says.clone());
+        let told =
+            |q: usize| lesson.steps.iter().find(|s| usize::from(s.question) == q).map(|s| s.says.clone());
         let turns = self.talk_of(&piece, &looks).into_iter();
         let done = turns.zip(&walk.taken).map(|(turn, (q, answered))| Done {
             right: answered.map(|c| piece.truth[*q] == Some(c)),
@@ -127,7 +128,8 @@ impl Trainer<'_> {
             (Help::Alone, _) => match walk.named {
                 Some(kind) => self.end(lesson, piece, Some(kind)),
                 None => {
-                    let untold = |q: &usize| !walk.taken.iter().any(|t| t.0 == *q) && self.reached(piece, walk, *q);
+                    let untold =
+                        |q: &usize| !walk.taken.iter().any(|t| t.0 == *q) && self.reached(piece, walk, *q);
                     let look = |q: usize| Offer { label: core.questions[q].ask.clone(), stands: q };
                     let looks = piece.looks().into_iter().filter(untold).map(look).collect();
                     let mut kinds = vec![piece.kind];
@@ -174,11 +176,13 @@ impl Trainer<'_> {
                 walk.taken.extend(step.map(|s| (usize::from(s.question), None)));
             }
             (Now::Ask(q, _, offers), Some(c)) if c < offers.len() => walk.taken.push((q, Some(c))),
-            (Now::Choose(looks, kinds), Some(at)) => match (looks.get(at), kinds.get(at.wrapping_sub(looks.len()))) {
-                (Some(look), _) => walk.taken.push((look.stands, None)),
-                (None, Some(kind)) => walk.named = Some(kind.stands),
-                (None, None) => {}
-            },
+            (Now::Choose(looks, kinds), Some(at)) => {
+                match (looks.get(at), kinds.get(at.wrapping_sub(looks.len()))) {
+                    (Some(look), _) => walk.taken.push((look.stands, None)),
+                    (None, Some(kind)) => walk.named = Some(kind.stands),
+                    (None, None) => {}
+                }
+            }
             _ => {}
         }
         walk

@@ -11,6 +11,7 @@ mod mixed;
 mod pieces;
 mod plan;
 mod progress;
+pub mod room;
 mod sight;
 mod talk;
 mod task;

@@ -36,7 +36,8 @@ impl Trainer<'_> {
             placed.extend(&block);
             blocks.push(block);
         }
-        let inside = |k: &usize| self.guide.core.kinds[*k].standing == Standing::Inside && !placed.contains(k);
+        let inside =
+            |k: &usize| self.guide.core.kinds[*k].standing == Standing::Inside && !placed.contains(k);
         let rest: Vec<usize> = handed.iter().copied().filter(inside).collect();
         blocks.extend(rest.chunks(BLOCK).map(<[usize]>::to_vec));
         blocks.retain(|b| !b.is_empty());
@@ -49,8 +50,10 @@ impl Trainer<'_> {
     pub fn in_play(&self, progress: &Progress) -> (Vec<usize>, Vec<usize>) {
         let mut before: Vec<usize> = Vec::new();
         for block in self.blocks() {
-            let fresh: Vec<usize> = block.iter().copied().filter(|k| self.answers(progress, *k) < MET).collect();
-            let learned = block.iter().all(|k| progress.card(self.kind_item(*k)).is_some_and(|c| c.stands > 0));
+            let fresh: Vec<usize> =
+                block.iter().copied().filter(|k| self.answers(progress, *k) < MET).collect();
+            let learned =
+                block.iter().all(|k| progress.card(self.kind_item(*k)).is_some_and(|c| c.stands > 0));
             if !fresh.is_empty() {
                 return (fresh, before);
             }
@@ -92,7 +95,9 @@ impl Trainer<'_> {
             return self.a_look(progress, &due, &kinds, seed);
         }
         let asked = due.into_iter().find_map(|item| self.again(item, progress, &kinds, seed));
-        asked.or_else(|| self.fresh(progress, &kinds, &met, seed)).or_else(|| self.a_look(progress, &[], &kinds, seed))
+        asked
+            .or_else(|| self.fresh(progress, &kinds, &met, seed))
+            .or_else(|| self.a_look(progress, &[], &kinds, seed))
     }
 
     /// A look: one that is due, else one that is new and tells the kinds in hand from what they are taken for.
@@ -110,13 +115,15 @@ impl Trainer<'_> {
             kinds.iter().map(of).fold(0.0, f64::max)
         };
         let weights: Vec<f64> = (0..core.questions.len()).map(tells).collect();
-        let mut best: Vec<usize> = descending(&weights).into_iter().filter(|q| weights[*q] >= TELLS).collect();
+        let mut best: Vec<usize> =
+            descending(&weights).into_iter().filter(|q| weights[*q] >= TELLS).collect();
         best.truncate(NEW_LOOKS);
         let mut random = Random::seeded(seed);
         let turn = random.below(best.len());
         best.rotate_left(turn);
         let item = |q: &usize| Item::Look(core.questions[*q].code);
-        let (new, old): (Vec<usize>, Vec<usize>) = best.into_iter().partition(|q| progress.card(item(q)).is_none());
+        let (new, old): (Vec<usize>, Vec<usize>) =
+            best.into_iter().partition(|q| progress.card(item(q)).is_none());
         new.iter().chain(&old).find_map(|q| self.task(Sort::Look, item(q), kinds, seed))
     }
 

@@ -53,10 +53,15 @@ impl Trainer<'_> {
             }
             let ranked = rank(model, &plan, &posterior, &answers, &reach);
             let known = |q: usize| piece.truth.get(q).copied().flatten().is_some();
-            let tells: Vec<usize> =
-                ranked.iter().filter(|l| known(l.question) && l.gain >= consult::TELLS).map(|l| l.question).collect();
+            let tells: Vec<usize> = ranked
+                .iter()
+                .filter(|l| known(l.question) && l.gain >= consult::TELLS)
+                .map(|l| l.question)
+                .collect();
             let opening = self.guide.core.opening.iter().map(|q| usize::from(*q));
-            let Some(look) = opening.into_iter().find(|q| tells.contains(q)).or_else(|| tells.first().copied()) else {
+            let Some(look) =
+                opening.into_iter().find(|q| tells.contains(q)).or_else(|| tells.first().copied())
+            else {
                 break;
             };
             answers.extend(piece.answers(self.guide, &[look], true));
@@ -88,7 +93,8 @@ impl Trainer<'_> {
         let after = self.kinds(&weigh(&self.guide.model, 0, answers));
         let order = descending(&after);
         let name = |k: usize| inside(&core.kinds[k].name);
-        let remains: Vec<usize> = order.iter().copied().filter(|k| after[*k] >= REMAINS).take(NAMED).collect();
+        let remains: Vec<usize> =
+            order.iter().copied().filter(|k| after[*k] >= REMAINS).take(NAMED).collect();
         let q = &core.questions[question];
         let clue = piece.truth[question].map_or("", |c| q.choices[c].clue.as_str());
         let part = inside(&core.parts[usize::from(q.part)].name);
@@ -103,11 +109,18 @@ impl Trainer<'_> {
             }
         };
         // What went out most, and how strong the look was against it.
-        let gone = (0..after.len()).filter(|k| before[*k] >= REMAINS && after[*k] < before[*k] / 2.0 && after[*k] < REMAINS);
-        if let Some(gone) = gone.reduce(|a, b| if before[b] > before[a] { b } else { a }).filter(|g| *g != first) {
+        let gone = (0..after.len())
+            .filter(|k| before[*k] >= REMAINS && after[*k] < before[*k] / 2.0 && after[*k] < REMAINS);
+        if let Some(gone) =
+            gone.reduce(|a, b| if before[b] > before[a] { b } else { a }).filter(|g| *g != first)
+        {
             let by = log10_odds(after[first], after[gone]) - log10_odds(before[first], before[gone]);
             let falls = if after[gone] < OUT { "is out" } else { "falls back" };
-            says.push_str(&format!(" {} {falls}: the clue against it is {}.", crate::words::capital(&name(gone)), strength(by)));
+            says.push_str(&format!(
+                " {} {falls}: the clue against it is {}.",
+                crate::words::capital(&name(gone)),
+                strength(by)
+            ));
         }
         Turn {
             question,

@@ -104,7 +104,8 @@ fn no_drawing_contradicts_its_piece() {
     let maker = Maker::new(guide, &sight);
     let every = Of { kinds: maker.kinds(), period: None };
     let figures = compile::art(&compile::Files::new(texts("data/art", ""))).expect("art without faults");
-    let art = sketch::Art::new(figures.iter().map(|f| (f.name.as_str(), f.strokes.as_str(), f.says.as_str())));
+    let art =
+        sketch::Art::new(figures.iter().map(|f| (f.name.as_str(), f.strokes.as_str(), f.says.as_str())));
     let count = if deep() { 4_000 } else { 300 };
     let mut wrong = Vec::new();
     let (mut shown, mut asked, mut views_of_all) = (0, 0, 0);

@@ -77,7 +77,8 @@ fn the_right_place_is_anywhere() {
     let sight = Sight::new(guide);
     let trainer = Trainer::new(guide, &sight);
     let mut places = [0_u32; 4];
-    let tasks: Vec<Task> = walk(&trainer, 120, 99).into_iter().map(|t| t.0).filter(|t| t.offers.len() == 4).collect();
+    let tasks: Vec<Task> =
+        walk(&trainer, 120, 99).into_iter().map(|t| t.0).filter(|t| t.offers.len() == 4).collect();
     tasks.iter().for_each(|t| places[t.right] += 1);
     let even = tasks.len() as f64 / 4.0;
     let chi: f64 = places.iter().map(|n| (f64::from(*n) - even) * (f64::from(*n) - even) / even).sum();
@@ -94,7 +95,10 @@ fn words_alone_are_enough_when_asked_for() {
     let progress = Progress::of("irons");
     for seed in 0..20 {
         let task = trainer.next_task(&progress, 20_000, seed, true).expect("a task");
-        assert!(task.by_words && (task.spoken.is_empty() || task.spoken.iter().any(|v| v.contains(": "))), "{task:?}");
+        assert!(
+            task.by_words && (task.spoken.is_empty() || task.spoken.iter().any(|v| v.contains(": "))),
+            "{task:?}"
+        );
     }
 }
 

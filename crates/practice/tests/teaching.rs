@@ -15,7 +15,8 @@ fn the_first_steps_lead_where_they_say() {
     let guide = guide();
     let sight = Sight::new(guide);
     let trainer = Trainer::new(guide, &sight);
-    let helps: Vec<&str> = trainer.lessons().iter().map(|l| trainer.stand(l, &Walk::default()).help).collect();
+    let helps: Vec<&str> =
+        trainer.lessons().iter().map(|l| trainer.stand(l, &Walk::default()).help).collect();
     assert_eq!(helps, ["Shown", "Shown", "Asked", "Asked", "Alone", "Alone"]);
     for lesson in trainer.lessons() {
         let piece = trainer.piece_of(lesson);
@@ -47,18 +48,27 @@ fn help_fades() {
     }
     let stand = trainer.stand(&lessons[0], &walk);
     assert_eq!(stand.done.len(), lessons[0].steps.len());
-    assert!(stand.done.iter().all(|d| d.right.is_none() && !d.says.is_empty() && d.turn.says.starts_with("After ")));
+    assert!(
+        stand
+            .done
+            .iter()
+            .all(|d| d.right.is_none() && !d.says.is_empty() && d.turn.says.starts_with("After "))
+    );
     assert!(matches!(stand.now, Now::End(ref is, _) if is.contains("period")));
     // Asked: a wrong answer is told as one, and the look is explained all the same.
     let mut walk = Walk::default();
-    let Now::Ask(q, _, offers) = trainer.stand(&lessons[2], &walk).now else { unreachable!("a look is asked") };
+    let Now::Ask(q, _, offers) = trainer.stand(&lessons[2], &walk).now else {
+        unreachable!("a look is asked")
+    };
     let truth = trainer.piece_of(&lessons[2]).truth[q].expect("it is told");
     let wrong = offers.iter().position(|o| o.stands != truth).expect("a wrong one");
     walk = trainer.walked(&lessons[2], &walk, Some(wrong));
     assert_eq!(trainer.stand(&lessons[2], &walk).done[0].right, Some(false));
     assert_eq!(trainer.walked(&lessons[2], &walk, Some(99)), walk, "what is not offered changes nothing");
     // Alone: looks are chosen, kinds named.
-    let Now::Choose(looks, kinds) = trainer.stand(&lessons[4], &Walk::default()).now else { unreachable!("alone") };
+    let Now::Choose(looks, kinds) = trainer.stand(&lessons[4], &Walk::default()).now else {
+        unreachable!("alone")
+    };
     let latch = guide.core.questions.iter().position(|q| q.id == "latch").expect("the pack asks it");
     assert!(!looks.iter().any(|l| l.stands == latch), "its gate was not looked at");
     let kind = trainer.piece_of(&lessons[4]).kind;
@@ -102,13 +112,18 @@ fn the_talk_ends_with_the_piece() {
     for seed in 0..count {
         let piece = maker.hand(&Of::default(), seed);
         let turns = trainer.talk(&piece, &tools);
-        assert!(!turns.is_empty() && turns.iter().all(|t| t.says.starts_with("After the ") && !t.mark.is_empty()), "{turns:?}");
+        assert!(
+            !turns.is_empty() && turns.iter().all(|t| t.says.starts_with("After the ") && !t.mark.is_empty()),
+            "{turns:?}"
+        );
         // What remains is said with its chance, the likeliest first, and the opening comes first.
         let opening = usize::from(guide.core.opening[0]);
         assert_eq!(turns[0].question, opening);
         let ends = last(&turns);
         let is = |k: usize| guide.core.kinds[k].name.as_str() == *ends.first().unwrap_or(&"");
-        found += u64::from((0..guide.core.kinds.len()).any(|k| is(k) && (k == piece.kind || twins(guide, k, piece.kind))));
+        found += u64::from(
+            (0..guide.core.kinds.len()).any(|k| is(k) && (k == piece.kind || twins(guide, k, piece.kind))),
+        );
         if seed < 1 {
             turns.iter().for_each(|t| println!("{}", t.says));
         }
@@ -151,7 +166,11 @@ fn own_pieces_and_votes() {
     let answers = "grip = pierced\ndepth = blind\nlength = 64 mm\nsole = ground-not\n";
     let faults = trainer.own("12", answers, None).expect_err("no such choice");
     assert!(faults[0].starts_with("No. 12: line 4: "), "{faults:?}");
-    let own = trainer.own("12", "grip = pierced\ndepth = blind\nlength = 64 mm\nskin = dark ?\nrust = can't tell\n", Some("simplified-pierced"));
+    let own = trainer.own(
+        "12",
+        "grip = pierced\ndepth = blind\nlength = 64 mm\nskin = dark ?\nrust = can't tell\n",
+        Some("simplified-pierced"),
+    );
     let own = own.expect("a record");
     assert_eq!((own.piece.mm, own.named), (Some(64), true));
     // What was told unsurely, or could not be told, is nothing to ask a class.

@@ -98,7 +98,8 @@ impl Room<'_> {
         for (name, value) in looks.entries() {
             let Some(id) = value.text(Limit::NAME) else { continue };
             let Some(at) = self.questions.iter().position(|q| q.id == name) else {
-                let hint = looks.faults().meant(&name, self.questions.iter().map(|q| q.id.as_str()), "Questions");
+                let hint =
+                    looks.faults().meant(&name, self.questions.iter().map(|q| q.id.as_str()), "Questions");
                 value.unknown(format!("There is no question {}.", quote(&name)), hint);
                 continue;
             };
@@ -132,7 +133,9 @@ impl Room<'_> {
             let look = table.need("look", "look = \"grip\"");
             let says = table.need_text("says", Limit::PARAGRAPH, "says = \"Bar and body are one metal.\"");
             table.done();
-            let Some((value, id)) = look.and_then(|v| v.text(Limit::NAME).map(|id| (v, id))) else { continue };
+            let Some((value, id)) = look.and_then(|v| v.text(Limit::NAME).map(|id| (v, id))) else {
+                continue;
+            };
             let at = self.questions.iter().position(|q| q.id == id).and_then(|q| u16::try_from(q).ok());
             match at.filter(|q| answers.iter().any(|(told, _)| told == q)) {
                 None => value.fault(
@@ -160,10 +163,18 @@ impl Room<'_> {
             draw: self.context.drawing(table),
             right: table.need_text("right", Limit::SENTENCE, "right = \"It is no older than that.\""),
             wrong: self.wrong(table),
-            because: table.need_text("because", Limit::SENTENCES, "because = \"A date says when it was granted.\""),
+            because: table.need_text(
+                "because",
+                Limit::SENTENCES,
+                "because = \"A date says when it was granted.\"",
+            ),
         };
         if wire.wrong.iter().any(|w| w.eq_ignore_ascii_case(&wire.right)) {
-            table.faults().add(&table.spot_of("wrong"), "The right answer stands among the wrong ones.", "Remove it.");
+            table.faults().add(
+                &table.spot_of("wrong"),
+                "The right answer stands among the wrong ones.",
+                "Remove it.",
+            );
         }
         Some(Proof { id: id?, spot: table.spot_of("id"), wire })
     }
@@ -173,7 +184,11 @@ impl Room<'_> {
         let wrong: Vec<String> =
             list.iter().flat_map(|v| v.texts(Limit::SENTENCE)).map(|(text, _)| text).collect();
         if list.is_some() && wrong.len() < 2 {
-            table.faults().add(&table.spot_of("wrong"), "At least two wrong answers are needed.", "Add what it is thought to prove.");
+            table.faults().add(
+                &table.spot_of("wrong"),
+                "At least two wrong answers are needed.",
+                "Add what it is thought to prove.",
+            );
         }
         wrong
     }
@@ -181,6 +196,10 @@ impl Room<'_> {
 
 fn said_twice(table: &Table<'_>, id: &str, twice: bool) {
     if twice {
-        table.faults().add(&table.spot_of("id"), format!("{} stands twice.", quote(id)), "Give one another id.");
+        table.faults().add(
+            &table.spot_of("id"),
+            format!("{} stands twice.", quote(id)),
+            "Give one another id.",
+        );
     }
 }

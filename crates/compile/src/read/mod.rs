@@ -86,12 +86,8 @@ pub(crate) fn read(files: &Files, faults: &Faults) -> (Model, Vec<Fault>) {
     kinds.sort_by_key(|k| k.standing == pack::Standing::Unknown);
     let mut taught = Taught::default();
     for file in tops(&|p| in_folder(p, "lessons/")) {
-        let room = lessons::Room {
-            context: &context,
-            manifest: &manifest,
-            questions: &questions,
-            kinds: &kinds,
-        };
+        let room =
+            lessons::Room { context: &context, manifest: &manifest, questions: &questions, kinds: &kinds };
         room.read(&file, &mut taught);
     }
     let model =
@@ -113,8 +109,10 @@ fn parse<'a>(files: &'a Files, faults: &'a Faults) -> (Vec<Parsed<'a>>, Vec<Faul
     for (path, text) in files.iter().filter(|(p, _)| of_pack(p)) {
         if !KNOWN.contains(&path) && !FOLDERS.iter().any(|f| in_folder(path, f)) {
             let says = "No file of this name belongs to a pack.";
-            let hint =
-                format!("{} Else put it into kinds/, questions/ or lessons/.", meant(path, KNOWN.into_iter(), "Files"));
+            let hint = format!(
+                "{} Else put it into kinds/, questions/ or lessons/.",
+                meant(path, KNOWN.into_iter(), "Files")
+            );
             faults.add(&Spot::file(path), says, hint);
             continue;
         }

@@ -62,7 +62,11 @@ impl Tally {
         let mut says = format!("{right} of {votes} for \u{201c}{}\u{201d}.", label(round, round.right));
         let wrong = (0..round.offers.len()).filter(|a| *a != round.right && of(*a) > 0);
         if let Some(most) = wrong.reduce(|a, b| if of(b) > of(a) { b } else { a }) {
-            says.push_str(&format!(" Most of the others: \u{201c}{}\u{201d}, {}.", label(round, most), of(most)));
+            says.push_str(&format!(
+                " Most of the others: \u{201c}{}\u{201d}, {}.",
+                label(round, most),
+                of(most)
+            ));
         }
         says
     }
@@ -79,7 +83,8 @@ impl Trainer<'_> {
     /// Sentences, with the number of the piece and of the line.
     pub fn own(&self, number: &str, answers: &str, kind: Option<&str>) -> Result<Own, Vec<String>> {
         let of = |says: String| format!("No. {number}: {says}");
-        let state = from_text(self.guide, answers).map_err(|all| all.into_iter().map(of).collect::<Vec<_>>())?;
+        let state =
+            from_text(self.guide, answers).map_err(|all| all.into_iter().map(of).collect::<Vec<_>>())?;
         let core = &self.guide.core;
         let mut truth = vec![None; core.questions.len()];
         let mut mm = None;
@@ -104,7 +109,9 @@ impl Trainer<'_> {
             None => None,
             Some(id) => {
                 let at = core.kinds.iter().position(|k| k.id == id);
-                Some(at.ok_or_else(|| vec![of(format!("There is no kind \u{201c}{id}\u{201d} in this guide."))])?)
+                Some(at.ok_or_else(|| {
+                    vec![of(format!("There is no kind \u{201c}{id}\u{201d} in this guide."))]
+                })?)
             }
         };
         let found = reason::weigh(&self.guide.model, 0, &piece.answers(self.guide, &looks, true));

@@ -63,14 +63,23 @@ impl<'a> Maker<'a> {
         let piece = self.drawer.draw_as(Form::Bare, candidate, &mut random);
         let mut handed = Handed { seed, kind, make, candidate, truth: Vec::new(), mm: None };
         for (at, told) in piece.told.iter().enumerate() {
-            let truth = self.opens(&handed, at).then(|| self.settled(&mut handed.mm, at, told, candidate, &mut random));
+            let truth = self
+                .opens(&handed, at)
+                .then(|| self.settled(&mut handed.mm, at, told, candidate, &mut random));
             handed.truth.push(truth);
         }
         handed
     }
 
     /// An answer as drawn; when no drawing of the kind can show it, another of the same table that one can.
-    fn settled(&self, mm: &mut Option<u32>, at: usize, told: &Told, candidate: usize, random: &mut Random) -> usize {
+    fn settled(
+        &self,
+        mm: &mut Option<u32>,
+        at: usize,
+        told: &Told,
+        candidate: usize,
+        random: &mut Random,
+    ) -> usize {
         let q = &self.guide.core.questions[at];
         let kind = usize::from(self.guide.core.candidates[candidate].kind);
         match told {
@@ -84,7 +93,11 @@ impl<'a> Maker<'a> {
                 let table = self.guide.model.truth(at, candidate).iter().enumerate();
                 let fit = |(c, p): (usize, &f64)| if self.sight.can_show(kind, at, c) { *p } else { 0.0 };
                 let weights: Vec<f64> = table.map(fit).collect();
-                if weights.iter().sum::<f64>() > 0.0 { random.pick(&weights) } else { self.sight.mostly(kind, at) }
+                if weights.iter().sum::<f64>() > 0.0 {
+                    random.pick(&weights)
+                } else {
+                    self.sight.mostly(kind, at)
+                }
             }
         }
     }

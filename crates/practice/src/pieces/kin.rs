@@ -62,7 +62,6 @@ pub fn twins(guide: &Guide, a: usize, b: usize) -> bool {
     says(a, b) || says(b, a)
 }
 
-
 /// Bits that one look tells on average about which of two kinds it is, at even chances, by their mean tables: 0 where
 /// both show the same, 1 where they never do. The divergence of Jensen and Shannon.
 #[must_use]

@@ -95,7 +95,8 @@ impl Progress {
         for card in &other.cards {
             match all.cards.binary_search_by(|c| c.item.cmp(&card.item)) {
                 Ok(at) => {
-                    let told = |c: &Card| (c.right.saturating_add(c.wrong), c.wrong, u32::MAX - c.due, c.stands);
+                    let told =
+                        |c: &Card| (c.right.saturating_add(c.wrong), c.wrong, u32::MAX - c.due, c.stands);
                     if told(card) > told(&all.cards[at]) {
                         all.cards[at] = *card;
                     }

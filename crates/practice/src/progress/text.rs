@@ -15,7 +15,13 @@ impl Progress {
         let mut text = format!("{HEADER}\npack {}\nasked {}\n", self.pack, self.asked);
         for c in &self.cards {
             let item = c.item.words();
-            text.push_str(&format!("{item} box {} due {} right {} wrong {}\n", c.stands + 1, c.due, c.right, c.wrong));
+            text.push_str(&format!(
+                "{item} box {} due {} right {} wrong {}\n",
+                c.stands + 1,
+                c.due,
+                c.right,
+                c.wrong
+            ));
         }
         for (was, taken, times) in &self.took {
             text.push_str(&format!("took {was} for {taken} times {times}\n"));
@@ -80,7 +86,8 @@ impl Progress {
                 let (item, rest) = Item::read(words)?;
                 let ["box", stands, "due", due, "right", right, "wrong", wrong] = *rest else { return None };
                 let stands: usize = number::<usize>(stands)?.checked_sub(1).filter(|s| *s < DAYS.len())?;
-                let card = Card { item, stands, due: number(due)?, right: number(right)?, wrong: number(wrong)? };
+                let card =
+                    Card { item, stands, due: number(due)?, right: number(right)?, wrong: number(wrong)? };
                 let at = self.cards.binary_search_by(|c| c.item.cmp(&item)).err()?;
                 self.cards.insert(at, card);
             }

@@ -12,8 +12,8 @@ pub use views::{View, Views};
 use consult::Guide;
 use sketch::{Art, Drawing, KEYS};
 use std::cell::RefCell;
-pub(crate) use words::{Words, unasked};
 use words::asked;
+pub(crate) use words::{Words, unasked};
 
 /// The views that show the whole piece.
 pub(crate) const WHOLE: [&str; 3] = ["side", "end", "sole"];
@@ -51,7 +51,12 @@ impl Sight {
         let mostly = tables.iter().map(|t| t.iter().map(|p| top(p)).collect()).collect();
         Sight {
             main: asks.iter().map(|a| main_key(a)).collect(),
-            gate: guide.core.questions.iter().map(|q| q.gate.as_ref().map(|g| usize::from(g.question))).collect(),
+            gate: guide
+                .core
+                .questions
+                .iter()
+                .map(|q| q.gate.as_ref().map(|g| usize::from(g.question)))
+                .collect(),
             art,
             typical,
             asks,
@@ -123,9 +128,9 @@ impl Sight {
 
     /// Whether the whole piece shows the true answer to a question by the form that the kind is drawn in.
     pub(crate) fn by_form(&self, kind: usize, question: usize, choice: usize) -> bool {
-        let asked = self.asks[question][choice].as_ref().is_some_and(|(key, _)| {
-            key == "body" || *key != self.main[question] && self.on_side(key)
-        });
+        let asked = self.asks[question][choice]
+            .as_ref()
+            .is_some_and(|(key, _)| key == "body" || *key != self.main[question] && self.on_side(key));
         asked && self.mostly[kind][question] == choice
     }
 
@@ -151,7 +156,14 @@ impl Sight {
 
     /// A choice whose key the whole piece does not show, behind a gate whose key it does: the drawing of a kind that has
     /// both tells how they look together.
-    fn by_way_of_gate(&self, words: &mut Words, question: usize, key: &str, value: &str, truth: &[Option<usize>]) {
+    fn by_way_of_gate(
+        &self,
+        words: &mut Words,
+        question: usize,
+        key: &str,
+        value: &str,
+        truth: &[Option<usize>],
+    ) {
         let Some(gate) = self.gate[question] else { return };
         let outer = &self.main[gate];
         let Some(outer_truth) = truth[gate] else { return };
@@ -159,10 +171,12 @@ impl Sight {
             return;
         }
         let fits = |v: &&str| {
-            let named = self.asks[gate].iter().position(|a| a.as_ref().is_some_and(|(k, w)| k == outer && w == v));
+            let named =
+                self.asks[gate].iter().position(|a| a.as_ref().is_some_and(|(k, w)| k == outer && w == v));
             named.is_none_or(|c| c == outer_truth)
         };
-        let donor = self.typical.iter().filter(|w| w.get(key) == Some(value)).find_map(|w| w.get(outer).filter(fits));
+        let donor =
+            self.typical.iter().filter(|w| w.get(key) == Some(value)).find_map(|w| w.get(outer).filter(fits));
         if let Some(donor) = donor.map(str::to_string) {
             words.put(outer, &donor);
             words.put(key, value);
@@ -186,7 +200,9 @@ impl Sight {
     }
 
     fn changes(&self, words: &Words, key: &str, view: &str) -> bool {
-        let drawn = |k: &sketch::Key| k.name == key && format!("{} {}", k.views, k.also).split(' ').any(|v| v == view);
+        let drawn = |k: &sketch::Key| {
+            k.name == key && format!("{} {}", k.views, k.also).split(' ').any(|v| v == view)
+        };
         if key == "body" || !KEYS.iter().any(drawn) {
             return false;
         }
@@ -196,7 +212,9 @@ impl Sight {
             said.put(k, value);
             let line = said.line(view);
             let Ok(drawing) = Drawing::parse(&line) else { continue };
-            let (Ok(()), Some(scene)) = (drawing.check(&self.art), drawing.shapes(&self.art)) else { continue };
+            let (Ok(()), Some(scene)) = (drawing.check(&self.art), drawing.shapes(&self.art)) else {
+                continue;
+            };
             match &first {
                 None => first = Some(scene),
                 Some(before) if *before != scene => return true,

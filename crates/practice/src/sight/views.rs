@@ -41,14 +41,23 @@ impl Sight {
             let Some(drawing) = self.drawing(&draw) else { continue };
             let mut looks = Vec::new();
             for question in piece.looks() {
-                let form = view == "side" && piece.truth[question].is_some_and(|c| self.by_form(piece.kind, question, c));
-                let seen = form || self.seen_in(&words, &self.main[question], view) && self.is_shown(&words, piece, question);
+                let form = view == "side"
+                    && piece.truth[question].is_some_and(|c| self.by_form(piece.kind, question, c));
+                let seen = form
+                    || self.seen_in(&words, &self.main[question], view)
+                        && self.is_shown(&words, piece, question);
                 if seen && !placed[question] {
                     placed[question] = true;
                     looks.push(question);
                 }
             }
-            all.push(View { name: self.view_name(view), says: drawing.alt(&self.art), draw, looks, close: false });
+            all.push(View {
+                name: self.view_name(view),
+                says: drawing.alt(&self.art),
+                draw,
+                looks,
+                close: false,
+            });
         }
         for question in piece.looks().into_iter().filter(|q| !placed[*q]) {
             all.extend(self.closer(guide, &words, piece, question));
@@ -89,7 +98,9 @@ impl Sight {
         for (k, v) in plain.split(' ').filter_map(|w| w.split_once('=')).filter(|_| !WHOLE.contains(&view)) {
             let own = if k == key { Some(value) } else { words.get(k) };
             let said = match (own, piece.mm.filter(|_| k == "size" && q.form == Form::Length)) {
-                (_, Some(mm)) => mm.clamp(sketch::SIZES.0.unsigned_abs(), sketch::SIZES.1.unsigned_abs()).to_string(),
+                (_, Some(mm)) => {
+                    mm.clamp(sketch::SIZES.0.unsigned_abs(), sketch::SIZES.1.unsigned_abs()).to_string()
+                }
                 (Some(own), None) => own.to_string(),
                 (None, None) if k != "view" && self.belied(piece.kind, &piece.truth, k, v) => continue,
                 (None, None) => v.to_string(),
@@ -127,7 +138,8 @@ impl Sight {
         let key = &self.main[question];
         let asked = |k: &&sketch::Key| k.name == key;
         for view in WHOLE {
-            let drawn = sketch::KEYS.iter().find(asked).is_some_and(|k| k.views.split(' ').any(|v| v == view));
+            let drawn =
+                sketch::KEYS.iter().find(asked).is_some_and(|k| k.views.split(' ').any(|v| v == view));
             if drawn && self.seen_in(&words, key, view) && self.is_shown(&words, piece, question) {
                 return format!("{} ask={key}", words.line(view));
             }
@@ -166,7 +178,10 @@ impl View {
     #[must_use]
     pub fn repeats(&self, answer: &str) -> bool {
         let answer = answer.to_lowercase();
-        self.phrases().1.iter().any(|p| answer.contains(&p.to_lowercase()) || p.to_lowercase().contains(&answer))
+        self.phrases()
+            .1
+            .iter()
+            .any(|p| answer.contains(&p.to_lowercase()) || p.to_lowercase().contains(&answer))
     }
 
     /// From where it is seen, and the phrases behind it.

@@ -44,7 +44,8 @@ impl Words {
 
 /// The word that a line asks about: key and value.
 pub(crate) fn asked(line: &str) -> Option<(String, String)> {
-    let value_of = |key: &str| line.split_ascii_whitespace().filter_map(|w| w.split_once('=')).find(|(k, _)| *k == key);
+    let value_of =
+        |key: &str| line.split_ascii_whitespace().filter_map(|w| w.split_once('=')).find(|(k, _)| *k == key);
     let (_, key) = value_of("ask")?;
     let (key, value) = value_of(key)?;
     Some((key.to_string(), value.to_string()))

@@ -71,7 +71,8 @@ impl Trainer<'_> {
         if let Some((other, by)) = strongest {
             feedback.why.push(self.weight(by, piece.kind, other));
         }
-        let newcomers = self.guide.book.as_ref().and_then(|b| b.questions.get(task.about)).map(|q| q.newcomers.clone());
+        let newcomers =
+            self.guide.book.as_ref().and_then(|b| b.questions.get(task.about)).map(|q| q.newcomers.clone());
         feedback.why.extend(newcomers.filter(|n| !feedback.right && !n.is_empty()));
     }
 
@@ -82,7 +83,9 @@ impl Trainer<'_> {
         // Right: what it could most easily have been taken for, by all that was shown.
         let looks: Vec<usize> = task.views.iter().flat_map(|v| v.looks.iter().copied()).collect();
         let answers = piece.answers(self.guide, &looks, true);
-        let near = others.map(|k| (k, self.strength(&answers, piece.kind, k))).reduce(|a, b| if b.1 < a.1 { b } else { a });
+        let near = others
+            .map(|k| (k, self.strength(&answers, piece.kind, k)))
+            .reduce(|a, b| if b.1 < a.1 { b } else { a });
         let Some(other) = taken.or(near.map(|n| n.0)) else { return };
         if let Some((question, by)) = self.decides(task, other) {
             feedback.why.push(self.clue(piece, question));
@@ -101,7 +104,9 @@ impl Trainer<'_> {
         feedback.why.push(self.clue(piece, question));
         let side = if piece.make == 0 { "old" } else { "later" };
         feedback.why.push(format!("As a clue for {side}: {}.", strength(by)));
-        feedback.why.push("No look alone proves old or later: they lean, and together they lean more.".to_string());
+        feedback
+            .why
+            .push("No look alone proves old or later: they lean, and together they lean more.".to_string());
     }
 
     fn after_next(&self, task: &Task, feedback: &mut Feedback) {
@@ -109,10 +114,14 @@ impl Trainer<'_> {
         let kind = |code: u16| self.guide.core.kinds.iter().position(|k| k.code == code);
         let Some((a, b)) = kind(a).zip(kind(b)) else { return };
         feedback.beside = [a, b].map(|k| self.beside(k, task.about)).to_vec();
-        feedback.mark = self.guide.core.questions[task.about].choices[self.sight.mostly(a, task.about)].draw.clone();
+        feedback.mark =
+            self.guide.core.questions[task.about].choices[self.sight.mostly(a, task.about)].draw.clone();
         let bits = self.parts(a, b, task.about);
         let share = (bits * 10.0 + 0.5) as u32;
-        feedback.why.push(format!("On average this look tells about {} in 10 of all there is to know about which of the two it is.", share.max(1)));
+        feedback.why.push(format!(
+            "On average this look tells about {} in 10 of all there is to know about which of the two it is.",
+            share.max(1)
+        ));
         feedback.why.extend(self.check(a, b).or_else(|| self.check(b, a)));
     }
 
@@ -128,8 +137,15 @@ impl Trainer<'_> {
         let name = |k: usize| inside(&self.guide.core.kinds[k].name);
         match by.abs() {
             small if small < 0.1 => format!("It does not part {} from {}.", name(kind), name(other)),
-            _ if by > 0.0 => format!("As a clue for {} against {}: {}.", name(kind), name(other), strength(by)),
-            _ => format!("As a clue it speaks for {} against {}, {}: a piece need not be typical.", name(other), name(kind), strength(by)),
+            _ if by > 0.0 => {
+                format!("As a clue for {} against {}: {}.", name(kind), name(other), strength(by))
+            }
+            _ => format!(
+                "As a clue it speaks for {} against {}, {}: a piece need not be typical.",
+                name(other),
+                name(kind),
+                strength(by)
+            ),
         }
     }
 
@@ -143,7 +159,12 @@ impl Trainer<'_> {
     /// A kind beside another: what it mostly shows.
     pub(crate) fn beside(&self, kind: usize, question: usize) -> Beside {
         let q = &self.guide.core.questions[question];
-        let draw = self.guide.book.as_ref().and_then(|b| b.kinds.get(kind)).map_or_else(String::new, |k| k.draw.clone());
+        let draw = self
+            .guide
+            .book
+            .as_ref()
+            .and_then(|b| b.kinds.get(kind))
+            .map_or_else(String::new, |k| k.draw.clone());
         let mostly = self.sight.mostly(kind, question);
         Beside {
             name: self.guide.core.kinds[kind].name.clone(),

@@ -14,8 +14,8 @@ use crate::item::Item;
 use crate::pieces::{Handed, Maker, lookalikes, mean_tables};
 use crate::sight::{Sight, View};
 use consult::Guide;
-use std::cell::OnceCell;
 use reason::{Answer, Posterior, Random, log10_odds, weigh};
+use std::cell::OnceCell;
 
 /// So many pieces are drawn at most until one makes a fair task. Basis: practice.
 const TRIES: u64 = 24;
@@ -139,7 +139,10 @@ impl<'a> Trainer<'a> {
 
     /// The kinds' shares when these answers are told, each as common as any other beforehand.
     pub(crate) fn shares(&self, answers: &[Answer], kinds: &[usize]) -> Vec<f64> {
-        let (after, before) = (weigh(&self.guide.model, 0, answers).kinds(&self.guide.model), self.prior.kinds(&self.guide.model));
+        let (after, before) = (
+            weigh(&self.guide.model, 0, answers).kinds(&self.guide.model),
+            self.prior.kinds(&self.guide.model),
+        );
         let odds: Vec<f64> = kinds.iter().map(|k| after[*k] / before[*k].max(1e-300)).collect();
         let all: f64 = odds.iter().sum();
         odds.iter().map(|o| o / all.max(1e-300)).collect()
@@ -158,7 +161,8 @@ impl<'a> Trainer<'a> {
             of.filter(|(c, _)| usize::from(c.kind) == kind && (c.make == 0) == period).map(|(_, p)| p).sum()
         };
         let after = weigh(&self.guide.model, 0, answers);
-        log10_odds(side(&after, true), side(&after, false)) - log10_odds(side(&self.prior, true), side(&self.prior, false))
+        log10_odds(side(&after, true), side(&after, false))
+            - log10_odds(side(&self.prior, true), side(&self.prior, false))
     }
 
     /// The views that answer these questions, each once.

@@ -28,7 +28,15 @@ impl Trainer<'_> {
     }
 
     /// A piece of a kind, to be told from others; of the pieces drawn the first that is fair.
-    fn among(&self, sort: Sort, item: Item, kind: usize, wrong: &[usize], fair: f64, seed: u64) -> Option<Task> {
+    fn among(
+        &self,
+        sort: Sort,
+        item: Item,
+        kind: usize,
+        wrong: &[usize],
+        fair: f64,
+        seed: u64,
+    ) -> Option<Task> {
         if wrong.is_empty() {
             return None;
         }

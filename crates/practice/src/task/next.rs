@@ -20,8 +20,11 @@ impl Trainer<'_> {
         let order = descending(&tells);
         let best = *order.first().filter(|q| tells[**q] >= TELLS)?;
         let mut random = Random::seeded(seed);
-        let mut wrong: Vec<usize> =
-            order.iter().copied().filter(|q| tells[*q] <= tells[best] * HARDLY && self.comes_up(a, b, *q)).collect();
+        let mut wrong: Vec<usize> = order
+            .iter()
+            .copied()
+            .filter(|q| tells[*q] <= tells[best] * HARDLY && self.comes_up(a, b, *q))
+            .collect();
         // Not the idlest ones only: what newcomers ask first comes first, then any.
         let turn = random.below(wrong.len());
         wrong.rotate_left(turn);

@@ -14,7 +14,8 @@ const FAIR: f64 = 0.7;
 impl Trainer<'_> {
     pub(super) fn old(&self, item: Item, kind: usize, seed: u64) -> Option<Task> {
         let has = |period: bool| {
-            let own = self.guide.core.candidates.iter().filter(|c| usize::from(c.kind) == kind && c.prior[0] > 0);
+            let own =
+                self.guide.core.candidates.iter().filter(|c| usize::from(c.kind) == kind && c.prior[0] > 0);
             own.filter(|c| (c.make == 0) == period).count() > 0
         };
         if !has(true) || !has(false) {
@@ -26,7 +27,8 @@ impl Trainer<'_> {
             let piece = self.maker.hand(&Of { kinds: vec![kind], period: Some(period) }, seed);
             let all = self.sight.views(self.guide, &piece).all;
             let strength = |q: usize| self.strength_old(&piece.answers(self.guide, &[q], true), kind);
-            let seen: Vec<usize> = piece.looks().into_iter().filter(|q| all.iter().any(|v| v.looks.contains(q))).collect();
+            let seen: Vec<usize> =
+                piece.looks().into_iter().filter(|q| all.iter().any(|v| v.looks.contains(q))).collect();
             let strengths: Vec<f64> = seen.iter().map(|q| strength(*q).abs()).collect();
             let looks: Vec<usize> = descending(&strengths).into_iter().take(SHOWN).map(|i| seen[i]).collect();
             let views = self.views_of(&all, &looks);
@@ -40,7 +42,10 @@ impl Trainer<'_> {
                 item,
                 seed,
                 ask: "Does it lean towards old, or towards later?".to_string(),
-                hint: format!("In form it is this: {}.", crate::words::inside(&self.guide.core.kinds[kind].name)),
+                hint: format!(
+                    "In form it is this: {}.",
+                    crate::words::inside(&self.guide.core.kinds[kind].name)
+                ),
                 spoken: views.iter().map(|v| v.says.clone()).collect(),
                 views,
                 piece: Some(piece),
@@ -61,7 +66,8 @@ impl Trainer<'_> {
         let piece = task.piece.as_ref()?;
         let towards = if piece.make == 0 { 1.0 } else { -1.0 };
         let looks = task.views.iter().flat_map(|v| v.looks.iter().copied());
-        let one = |q: usize| (q, towards * self.strength_old(&piece.answers(self.guide, &[q], true), piece.kind));
+        let one =
+            |q: usize| (q, towards * self.strength_old(&piece.answers(self.guide, &[q], true), piece.kind));
         looks.map(one).reduce(|a, b| if b.1 > a.1 { b } else { a })
     }
 

@@ -5,7 +5,11 @@ use reason::Random;
 
 /// Lays out the right answer and wrong ones, the best wrong ones first; those that read like one that is there are left
 /// out. The offers, and the place of the right one.
-pub(super) fn laid_out(right: Offer, wrong: impl Iterator<Item = Offer>, random: &mut Random) -> (Vec<Offer>, usize) {
+pub(super) fn laid_out(
+    right: Offer,
+    wrong: impl Iterator<Item = Offer>,
+    random: &mut Random,
+) -> (Vec<Offer>, usize) {
     let mut offers = vec![right];
     for offer in wrong {
         let reads = offer.label.to_lowercase();

@@ -13,7 +13,8 @@ pub(crate) fn deep() -> bool {
 /// Relative path and text of every plain file of a folder.
 pub(crate) fn texts(folder: &str, inside: &str) -> Vec<(String, String)> {
     let mut files = Vec::new();
-    let mut todo = vec![(Path::new(env!("CARGO_MANIFEST_DIR")).join("../..").join(folder), inside.to_string())];
+    let mut todo =
+        vec![(Path::new(env!("CARGO_MANIFEST_DIR")).join("../..").join(folder), inside.to_string())];
     while let Some((at, before)) = todo.pop() {
         for entry in std::fs::read_dir(&at).expect("a folder of the project").flatten() {
             let name = format!("{before}{}", entry.file_name().to_string_lossy());
