@@ -117,6 +117,10 @@ fn no_drawing_contradicts_its_piece() {
             if let Err(says) = drawing.check(&art) {
                 wrong.push(format!("{seed}: {}: {says}", view.draw));
             }
+            let (pointed, square) = (views.all.iter(), value(&view.draw, "heel") == Some("square"));
+            if square && pointed.into_iter().any(|v| value(&v.draw, "outline") == Some("two-point")) {
+                wrong.push(format!("{seed}: {}: a square heel on two points", view.draw));
+            }
             let against = contradictions(guide, &piece, view);
             wrong.extend(against.iter().map(|a| format!("{seed}: {} against {a}", view.draw)));
             views_of_all += 1;

@@ -90,7 +90,7 @@ impl Sight {
         words.drop_where(|key, value| self.belied(kind, truth, key, value));
         for (question, choice) in truth.iter().enumerate().filter_map(|(q, c)| Some((q, (*c)?))) {
             let Some((key, value)) = &self.asks[question][choice] else { continue };
-            if *key != self.main[question] {
+            if *key != self.main[question] || self.by_form(kind, question, choice).is_some() {
                 continue;
             }
             if self.visible(&self.typical[kind], key).is_none() {
@@ -99,6 +99,7 @@ impl Sight {
             }
             if !self.shows(kind, question, choice, words.get(key)) {
                 words.put(key, value);
+                self.along(&mut words, key, value);
             }
         }
         words.drop_where(|key, _| !drawn_whole(key));
@@ -126,12 +127,39 @@ impl Sight {
         Some((key, closer.unwrap_or(value)))
     }
 
-    /// Whether the whole piece shows the true answer to a question by the form that the kind is drawn in.
-    pub(crate) fn by_form(&self, kind: usize, question: usize, choice: usize) -> bool {
-        let asked = self.asks[question][choice]
-            .as_ref()
-            .is_some_and(|(key, _)| key == "body" || *key != self.main[question] && self.on_side(key));
-        asked && self.mostly[kind][question] == choice
+    /// The whole view that shows the true answer by the form in which the kind is drawn: as its body, or by a body of its
+    /// own that leaves nothing to say.
+    pub(crate) fn by_form(&self, kind: usize, question: usize, choice: usize) -> Option<&'static str> {
+        let (key, _) = self.asks[question][choice].as_ref()?;
+        if self.mostly[kind][question] != choice {
+            return None;
+        }
+        if key == "body" || *key != self.main[question] && self.on_side(key) {
+            return Some("side");
+        }
+        let own = self.gate[question].is_none()
+            && self.typical[kind].get("body").is_some_and(|body| usual("body") != Some(body));
+        let unsaid = own && *key == self.main[question] && self.typical[kind].get(key).is_none();
+        WHOLE.into_iter().find(|view| unsaid && drawn_in(key, view))
+    }
+
+    /// Words that go with one in all typical drawings that have it, and that no question asks about: a sole with two points
+    /// has no square heel.
+    fn along(&self, words: &mut Words, key: &str, value: &str) {
+        let mut donors = self.typical.iter().filter(|w| w.get(key) == Some(value));
+        let Some(first) = donors.next() else { return };
+        let others: Vec<&Words> = donors.collect();
+        if others.is_empty() {
+            // One drawing alone is no rule.
+            return;
+        }
+        for (k, v) in first.pairs().filter(|(k, _)| *k != key && *k != "body") {
+            let agreed = others.iter().all(|w| w.get(k).is_none_or(|o| o == v));
+            let asked = self.asks.iter().flatten().flatten().any(|(ak, av)| ak == k && av == v);
+            if agreed && !asked && drawn_whole(k) && self.visible(words, k).is_some() {
+                words.put(k, v);
+            }
+        }
     }
 
     /// Whether a word of the typical drawing is not true of the piece: questions name it, none with what is true; or the
@@ -200,16 +228,15 @@ impl Sight {
     }
 
     fn changes(&self, words: &Words, key: &str, view: &str) -> bool {
-        let drawn = |k: &sketch::Key| {
-            k.name == key && format!("{} {}", k.views, k.also).split(' ').any(|v| v == view)
-        };
-        if key == "body" || !KEYS.iter().any(drawn) {
+        if key == "body" || !drawn_in(key, view) {
             return false;
         }
         let mut first = None;
         for (k, value) in self.asks.iter().flatten().flatten().filter(|(k, _)| k == key) {
             let mut said = words.clone();
             said.put(k, value);
+            // A pack's art holds what its drawings use: what this view does not draw may have no figure.
+            said.drop_where(|k, _| k != "body" && !drawn_in(k, view));
             let line = said.line(view);
             let Ok(drawing) = Drawing::parse(&line) else { continue };
             let (Ok(()), Some(scene)) = (drawing.check(&self.art), drawing.shapes(&self.art)) else {
@@ -236,8 +263,18 @@ impl Sight {
 
 /// Whether some view of the whole piece draws the key.
 fn drawn_whole(key: &str) -> bool {
+    WHOLE.iter().any(|view| drawn_in(key, view))
+}
+
+/// Whether a view draws the key, or shows it when it is said.
+pub(crate) fn drawn_in(key: &str, view: &str) -> bool {
     let views = |k: &sketch::Key| format!("{} {}", k.views, k.also);
-    KEYS.iter().any(|k| k.name == key && views(k).split(' ').any(|v| WHOLE.contains(&v)))
+    KEYS.iter().any(|k| k.name == key && views(k).split(' ').any(|v| v == view))
+}
+
+/// What is drawn of a key when nothing is said.
+fn usual(key: &str) -> Option<&'static str> {
+    KEYS.iter().find(|k| k.name == key).map(|k| k.usual)
 }
 
 /// The key that most choices ask about; of several the first.

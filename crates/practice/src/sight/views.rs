@@ -1,6 +1,6 @@
 //! The views of a piece: all round, then the closer looks, each with what it says to those who cannot see it.
 
-use super::{Sight, WHOLE, Words, unasked};
+use super::{Sight, WHOLE, Words, drawn_in, unasked};
 use crate::pieces::Handed;
 use crate::words::{capital, shares_words};
 use consult::Guide;
@@ -41,19 +41,22 @@ impl Sight {
             let Some(drawing) = self.drawing(&draw) else { continue };
             let mut looks = Vec::new();
             for question in piece.looks() {
-                let form = view == "side"
-                    && piece.truth[question].is_some_and(|c| self.by_form(piece.kind, question, c));
-                let seen = form
-                    || self.seen_in(&words, &self.main[question], view)
-                        && self.is_shown(&words, piece, question);
+                let by = piece.truth[question].and_then(|c| self.by_form(piece.kind, question, c));
+                let seen = by.map_or_else(
+                    || self.seen_in(&words, &self.main[question], view) && self.is_shown(&words, piece, question),
+                    |by| by == view,
+                );
                 if seen && !placed[question] {
                     placed[question] = true;
                     looks.push(question);
                 }
             }
+            // Where nothing is said of what this view draws, its words would tell of what is usual with other bodies.
+            let said = words.pairs().any(|(key, _)| drawn_in(key, view));
+            let name = self.view_name(view);
             all.push(View {
-                name: self.view_name(view),
-                says: drawing.alt(&self.art),
+                says: if said { drawing.alt(&self.art) } else { format!("{name}.") },
+                name,
                 draw,
                 looks,
                 close: false,
@@ -137,6 +140,9 @@ impl Sight {
         let words = self.words(piece.kind, &piece.truth);
         let key = &self.main[question];
         let asked = |k: &&sketch::Key| k.name == key;
+        if let Some(view) = piece.truth[question].and_then(|c| self.by_form(piece.kind, question, c)) {
+            return format!("{} ask={}", words.line(view), if view == "side" { "body" } else { key });
+        }
         for view in WHOLE {
             let drawn =
                 sketch::KEYS.iter().find(asked).is_some_and(|k| k.views.split(' ').any(|v| v == view));

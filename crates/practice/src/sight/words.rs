@@ -27,6 +27,10 @@ impl Words {
         self.0.retain(|(k, v)| !belied(k, v));
     }
 
+    pub(crate) fn pairs(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.0.iter().map(|(k, v)| (k.as_str(), v.as_str()))
+    }
+
     /// Keys of which this is said.
     pub(crate) fn with_value<'a>(&'a self, value: &'a str) -> impl Iterator<Item = &'a str> {
         self.0.iter().filter(move |(_, v)| v == value).map(|(k, _)| k.as_str())
