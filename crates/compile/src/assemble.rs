@@ -2,12 +2,12 @@
 
 use crate::codes::Codes;
 use crate::fault::Faults;
-use crate::model::Model;
+use crate::model::{Model, Taught};
 use crate::prior::priors;
 use crate::resolve::{Draft, facts};
 use pack::{
-    Book, Candidate, Caution, Confusion, Core, Figure, Kind, KindText, Late, Named, Question, QuestionText,
-    RoleRow, Row,
+    Book, Candidate, Caution, Confusion, Core, Figure, Kind, KindText, Late, Lesson, Lessons, Named, Proof,
+    Question, QuestionText, RoleRow, Row,
 };
 
 /// Everything but the limits of fit, which are found by simulating the core itself.
@@ -78,7 +78,13 @@ pub(crate) fn core(model: &Model, drafts: &[Draft], codes: &mut Codes, faults: &
 }
 
 /// The long texts.
-pub(crate) fn book(model: &Model, core_digest: &[u8; 32], art: Vec<Figure>, late: Late) -> Book {
+pub(crate) fn book(
+    model: &Model,
+    core_digest: &[u8; 32],
+    (art, late): (Vec<Figure>, Late),
+    codes: &mut Codes,
+    faults: &Faults,
+) -> Book {
     let mut core = [0; 8];
     core.copy_from_slice(&core_digest[..8]);
     Book {
@@ -90,7 +96,19 @@ pub(crate) fn book(model: &Model, core_digest: &[u8; 32], art: Vec<Figure>, late
         questions: model.questions.iter().map(question_text).collect(),
         art,
         terms: model.terms.clone(),
+        lessons: lessons(&model.taught, codes, faults),
     }
+}
+
+fn lessons(taught: &Taught, codes: &mut Codes, faults: &Faults) -> Lessons {
+    let step = |l: &crate::model::Lesson| Lesson {
+        code: codes.of("lesson", &l.id, &l.spot, faults),
+        ..l.wire.clone()
+    };
+    let steps = taught.lessons.iter().map(step).collect();
+    let proof =
+        |p: &crate::model::Proof| Proof { code: codes.of("proof", &p.id, &p.spot, faults), ..p.wire.clone() };
+    Lessons { steps, blocks: taught.blocks.clone(), proofs: taught.proofs.iter().map(proof).collect() }
 }
 
 /// The index of a row, which is added when nothing equal is there.

@@ -6,7 +6,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 /// What has a code.
-const WHAT: [&str; 9] = ["question", "choice", "kind", "place", "role", "make", "tool", "part", "caution"];
+const WHAT: [&str; 11] =
+    ["question", "choice", "kind", "place", "role", "make", "tool", "part", "caution", "lesson", "proof"];
 const PATH: &str = "codes.csv";
 const HEADER: &str = "what,id,code";
 
@@ -154,6 +155,12 @@ impl Codes {
         }
         for c in &model.cautions {
             self.of("caution", &c.id, &c.spot, faults);
+        }
+        for l in &model.taught.lessons {
+            self.of("lesson", &l.id, &l.spot, faults);
+        }
+        for p in &model.taught.proofs {
+            self.of("proof", &p.id, &p.spot, faults);
         }
     }
 }

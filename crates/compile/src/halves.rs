@@ -29,8 +29,11 @@ pub(crate) fn of(model: &Model, core: &Core) -> Halves {
         let around = [20, 120, 240].map(|mm| d.clone().around(mm));
         around.into_iter().chain([d.beside(80)])
     });
-    let all: Vec<String> =
-        core.questions.iter().flat_map(choices).chain(kinds.flat_map(|d| d.figures(&art))).collect();
+    // A piece in the hand may be longer than any card.
+    let longest = Drawing::parse("view=card size=400").into_iter().flat_map(|d| d.figures(&art));
+    let drawn = core.questions.iter().flat_map(choices).chain(kinds.flat_map(|d| d.figures(&art)));
+    let proofs = model.taught.proofs.iter().filter_map(|p| Drawing::parse(&p.wire.draw).ok());
+    let all: Vec<String> = drawn.chain(longest).chain(proofs.flat_map(|d| d.figures(&art))).collect();
     let figure = |f: &Figure, says: &str| pack::Figure {
         name: f.name.clone(),
         strokes: f.strokes.clone(),

@@ -138,12 +138,13 @@ fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Op
     let late = pack::part(&mut early);
     let core_bytes = pack::write_core(&early).map_err(unsound).ok()?;
     let core_digest: [u8; 32] = Sha256::digest(&core_bytes).into();
-    let book = assemble::book(model, &core_digest, halves.late, late);
+    let book = assemble::book(model, &core_digest, (halves.late, late), codes, faults);
     let book_bytes = pack::write_book(&book);
     // Whoever opens the pack trusts nothing; what would be refused there is a fault here.
     let mut whole = pack::read_core(&core_bytes).map_err(unsound).ok()?;
     let read = pack::read_book(&book_bytes).map_err(unsound).ok()?;
     pack::join(&mut whole, read.late).map_err(unsound).ok()?;
+    pack::check_lessons(&whole, &read.lessons).map_err(unsound).ok()?;
     let book_digest: [u8; 32] = Sha256::digest(&book_bytes).into();
     let mut counts = Basis::ALL.map(|b| (b, 0));
     for (count, n) in counts.iter_mut().zip(model.counts) {

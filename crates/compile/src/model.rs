@@ -188,6 +188,32 @@ pub(crate) struct Caution {
     pub(crate) raised_by: Vec<(u16, u16)>,
 }
 
+/// A lesson, with where its code is asked for.
+#[derive(Debug, Clone)]
+pub(crate) struct Lesson {
+    pub(crate) id: String,
+    pub(crate) spot: Spot,
+    /// As it travels, but for the code.
+    pub(crate) wire: pack::Lesson,
+}
+
+/// What a mark proves.
+#[derive(Debug, Clone)]
+pub(crate) struct Proof {
+    pub(crate) id: String,
+    pub(crate) spot: Spot,
+    /// As it travels, but for the code.
+    pub(crate) wire: pack::Proof,
+}
+
+/// The files in `lessons/`.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Taught {
+    pub(crate) lessons: Vec<Lesson>,
+    pub(crate) blocks: Vec<pack::Block>,
+    pub(crate) proofs: Vec<Proof>,
+}
+
 /// Everything in the files.
 #[derive(Debug)]
 pub(crate) struct Model {
@@ -200,6 +226,7 @@ pub(crate) struct Model {
     pub(crate) families: Vec<Common>,
     /// The unknown kind is the last.
     pub(crate) kinds: Vec<Kind>,
+    pub(crate) taught: Taught,
     /// What drawings are put together from; empty when the caller handed over no art.
     pub(crate) art: Vec<crate::art::Figure>,
     /// Figures in the files, in the order of `Basis::ALL`.

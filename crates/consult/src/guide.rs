@@ -143,6 +143,7 @@ pub(crate) fn whole(core: &[u8], book: &[u8]) -> Result<(Core, Book), String> {
         return Err("The long texts belong to another edition of this pack. Reload the page.".to_string());
     }
     pack::join(&mut core, std::mem::take(&mut book.late)).map_err(|f| f.0)?;
+    pack::check_lessons(&core, &book.lessons).map_err(|f| f.0)?;
     Ok((core, book))
 }
 

@@ -2,6 +2,7 @@
 //! (the compiler reports all faults of a source; here the bytes are simply refused). Texts are checked as they are read.
 
 use crate::frame::Fault;
+use crate::lessons::{Lessons, Step};
 use crate::wire::{Book, Candidate, Confusion, Core, Form, Kind, Question, Row, Says, Standing};
 use alloc::format;
 
@@ -13,6 +14,7 @@ const MOST_CHOICES: usize = 12;
 const MOST_ROWS: usize = 60_000;
 const MOST_NAMED: usize = 64;
 const MOST_FIGURES: usize = 1_000;
+const MOST_TAUGHT: usize = 500;
 
 /// Checks a core.
 ///
@@ -183,5 +185,39 @@ pub(crate) fn check_book(book: &Book) -> Result<(), Fault> {
     count("questions", book.questions.len(), 1, MOST_QUESTIONS)?;
     count("figures", book.art.len(), 0, MOST_FIGURES)?;
     let inside = |c: &Confusion| usize::from(c.kind) < book.kinds.len();
-    must(book.kinds.iter().flat_map(|k| &k.confusions).all(inside), "a confusion of a kind")
+    must(book.kinds.iter().flat_map(|k| &k.confusions).all(inside), "a confusion of a kind")?;
+    let taught = &book.lessons;
+    for (what, n) in
+        [("lessons", taught.steps.len()), ("blocks", taught.blocks.len()), ("proofs", taught.proofs.len())]
+    {
+        count(what, n, 0, MOST_TAUGHT)?;
+    }
+    must(once(taught.steps.iter().map(|l| l.code)), "the codes of lessons")?;
+    must(once(taught.proofs.iter().map(|p| p.code)), "the codes of proofs")?;
+    let kind = |k: &u16| usize::from(*k) < book.kinds.len();
+    must(taught.blocks.iter().all(|b| !b.kinds.is_empty() && b.kinds.iter().all(kind)), "a block of kinds")?;
+    must(taught.proofs.iter().all(|p| !p.wrong.is_empty()), "the wrong answers of a proof")?;
+    for lesson in &taught.steps {
+        let asked = |s: &Step| lesson.answers.iter().any(|(q, _)| *q == s.question);
+        must(kind(&lesson.kind) && lesson.steps.iter().all(asked), "a lesson")?;
+    }
+    Ok(())
+}
+
+/// Checks what a book teaches against its core.
+///
+/// # Errors
+/// A sentence about the first thing that does not hold.
+pub fn check_lessons(core: &Core, lessons: &Lessons) -> Result<(), Fault> {
+    let known = |(q, c): &(u16, u16)| {
+        core.questions.get(usize::from(*q)).is_some_and(|q| usize::from(*c) < q.choices.len())
+    };
+    for lesson in &lessons.steps {
+        must(
+            once(lesson.answers.iter().map(|a| a.0)) && lesson.answers.iter().all(known),
+            "the looks of a lesson",
+        )?;
+        must(usize::from(lesson.make) < core.makes.len(), "the make of a lesson")?;
+    }
+    Ok(())
 }

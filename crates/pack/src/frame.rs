@@ -9,7 +9,7 @@ use alloc::vec::Vec;
 use core::fmt;
 
 /// The number of the byte format. A reader refuses any other with a sentence.
-pub const FORMAT: u16 = 3;
+pub const FORMAT: u16 = 4;
 /// The largest core that is read, in bytes.
 pub const LARGEST_CORE: usize = 4 << 20;
 /// The largest book that is read, in bytes.

@@ -8,12 +8,14 @@ mod codec;
 pub mod coins;
 mod frame;
 mod halves;
+mod lessons;
 pub mod marks;
 pub mod metals;
 pub mod prices;
 mod wire;
 
-pub use check::check_core;
+pub use check::{check_core, check_lessons};
 pub use frame::{FORMAT, Fault, LARGEST_BOOK, LARGEST_CORE, read_book, read_core, write_book, write_core};
 pub use halves::{join, part};
+pub use lessons::{Block, Help, Lesson, Lessons, Proof, Step};
 pub use wire::*;

@@ -4,6 +4,7 @@
 //! nothing in a pack is a float. References are indices into the lists of the same struct.
 
 use crate::codec::{Bytes, Wire, fields, places};
+use crate::lessons::Lessons;
 use alloc::string::String;
 use alloc::vec::Vec;
 use units::{Basis, Money, Period, Year};
@@ -318,6 +319,8 @@ pub struct Book {
     pub art: Vec<Figure>,
     /// Words and their meanings.
     pub terms: Vec<Term>,
+    /// What the pack teaches.
+    pub lessons: Lessons,
 }
 
 /// What of a core travels with the book.
@@ -450,7 +453,7 @@ fields! {
     Caution { code, id, text, grave, raised_by }
     RoleRow { shares, basis }
     Candidate { kind, make, form, prior, roles, rows }
-    Book { id, core, late, sources, kinds, questions, art, terms }
+    Book { id, core, late, sources, kinds, questions, art, terms, lessons }
     Late { questions, priors, kinds }
     Rest { id, ask, look, choices, rows, of }
     Saying { id, label, clue, draw }

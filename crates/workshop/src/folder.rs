@@ -12,7 +12,7 @@ use std::path::Path;
 /// # Errors
 /// A sentence that names the file that could not be read.
 pub(crate) fn read(pack: &str) -> Result<Files, String> {
-    let mut all = files(pack, "pack.toml", &["", "questions", "kinds"], &["codes.csv"])?;
+    let mut all = files(pack, "pack.toml", &["", "questions", "kinds", "lessons"], &["codes.csv"])?;
     let art = Path::new(pack).join("../../art");
     if art.join("grip.toml").is_file() {
         let figures = files(&art.to_string_lossy(), "grip.toml", &[""], &[])?;

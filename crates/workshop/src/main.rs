@@ -31,6 +31,7 @@ workshop: the tool for people who write packs
   workshop print key <pack>              the printed key, as a page
   workshop print <pack> --card <file>    the field card: one side of paper
   workshop print <pack> --sheet <file>   every drawing of the pack on one page
+  workshop print <pack> --pieces <file>  pieces drawn from the tables, from three sides
   workshop codes <pack>                  the lines that codes.csv still lacks
   workshop marks <text>                  what worn lettering may say, and what it proves
   workshop words                         the words in which drawings are described

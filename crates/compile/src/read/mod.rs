@@ -4,6 +4,7 @@ mod choices;
 mod context;
 mod examples;
 mod kinds;
+mod lessons;
 mod lines;
 mod manifest;
 mod names;
@@ -16,7 +17,7 @@ use crate::art::Figure;
 use crate::cursor::{Doc, Table};
 use crate::fault::{Fault, Faults, Spot, meant};
 use crate::files::{Files, Lines, too_deep};
-use crate::model::Model;
+use crate::model::{Model, Taught};
 use context::Context;
 use names::{answers, find, names};
 use std::cell::Cell;
@@ -83,9 +84,19 @@ pub(crate) fn read(files: &Files, faults: &Faults) -> (Model, Vec<Fault>) {
     }
     let counts = context.counts.get();
     kinds.sort_by_key(|k| k.standing == pack::Standing::Unknown);
-    let model = Model { manifest, sources, terms, questions, makes, cautions, families, kinds, art, counts };
+    let mut taught = Taught::default();
+    for file in tops(&|p| in_folder(p, "lessons/")) {
+        let room =
+            lessons::Room { context: &context, manifest: &manifest, questions: &questions, kinds: &kinds };
+        room.read(&file, &mut taught);
+    }
+    let model =
+        Model { manifest, sources, terms, questions, makes, cautions, families, kinds, taught, art, counts };
     (model, unparsed)
 }
+
+/// The folders of a pack.
+const FOLDERS: [&str; 3] = ["kinds/", "questions/", "lessons/"];
 
 fn in_folder(path: &str, folder: &str) -> bool {
     path.strip_prefix(folder).is_some_and(|p| p.ends_with(".toml") && !p.contains('/'))
@@ -96,10 +107,12 @@ fn parse<'a>(files: &'a Files, faults: &'a Faults) -> (Vec<Parsed<'a>>, Vec<Faul
     let (mut parsed, mut unparsed) = (Vec::new(), Vec::new());
     let of_pack = |path: &str| path.ends_with(".toml") && !path.starts_with(ART);
     for (path, text) in files.iter().filter(|(p, _)| of_pack(p)) {
-        if !KNOWN.contains(&path) && !in_folder(path, "kinds/") && !in_folder(path, "questions/") {
+        if !KNOWN.contains(&path) && !FOLDERS.iter().any(|f| in_folder(path, f)) {
             let says = "No file of this name belongs to a pack.";
-            let hint =
-                format!("{} Else put it into kinds/ or questions/.", meant(path, KNOWN.into_iter(), "Files"));
+            let hint = format!(
+                "{} Else put it into kinds/, questions/ or lessons/.",
+                meant(path, KNOWN.into_iter(), "Files")
+            );
             faults.add(&Spot::file(path), says, hint);
             continue;
         }

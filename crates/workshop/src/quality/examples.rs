@@ -1,10 +1,10 @@
 //! The described pieces: each kind must be found by its own, although one look of each is unusual for it.
 
 use super::spots::Spots;
-use crate::kin::{mean_tables, twins};
 use compile::{Compiled, Example, Fault};
 use consult::{Guide, What, from_text};
 use pack::{Form, Standing};
+use practice::{mean_tables, twins};
 use reason::{fit, weigh, with_fit};
 
 /// A described piece answers so many questions.

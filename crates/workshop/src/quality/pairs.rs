@@ -4,9 +4,10 @@
 //! independent looks distances add up; of the looks of a group the second, third... count less, as they do when answers
 //! are weighed. With equal odds before, the chance to take one for the other is at most half of e to the minus distance.
 
-use crate::kin::{distributions, mean_tables};
+use crate::kin::distributions;
 use consult::Guide;
 use pack::{Form, Standing};
+use practice::mean_tables;
 
 /// The distance of two kinds by one question.
 #[derive(Debug, Clone, Copy)]
@@ -75,7 +76,7 @@ pub(super) fn pairs(guide: &Guide, tools: &[usize]) -> Vec<Pair> {
                 kinds: (*a, *b),
                 distance: by.iter().map(|t| t.distance).sum(),
                 by,
-                declared: crate::kin::twins(guide, *a, *b),
+                declared: practice::twins(guide, *a, *b),
             });
         }
     }

@@ -1,9 +1,9 @@
 //! One piece examined: the guided opening first, then whatever tells most for its time, until the looks are spent. The
 //! same rules as the page's own: a test walks both (`tests/tests/simulated.rs`).
 
-use super::piece::Piece;
 use consult::{Guide, SETTLED, SPENT, TELLS};
 use pack::Standing;
+use practice::Piece;
 use reason::{Answer, Fit, Goal, Plan, Posterior, Reach, fit, rank, weigh, with_fit};
 
 /// What is asked about.

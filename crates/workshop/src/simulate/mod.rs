@@ -1,15 +1,13 @@
 //! Pieces drawn from the pack's own tables, examined as the page has them examined, and how often it comes out right.
 
 mod examine;
-mod piece;
 mod tally;
 
 pub use examine::{About, Examined, Examiner, Shown};
-pub use piece::{Drawer, Form, Piece};
+pub use practice::{Drawer, Form, Piece, numbers};
 pub use tally::{Figures, Mistaken, figures, mistaken};
 
 use consult::Guide;
-use reason::Random;
 use std::thread;
 
 /// How it is simulated.
@@ -89,14 +87,6 @@ pub fn run_each(guide: &Guide, setting: &Setting, form: Form, each: usize) -> Ve
     let pieces: Vec<Option<usize>> =
         kinds.into_iter().flat_map(|k| std::iter::repeat_n(Some(k), each)).collect();
     spread(guide, setting, form, &pieces)
-}
-
-/// The numbers of a piece: each has a seed of its own, so that the number of threads changes nothing.
-#[must_use]
-pub fn numbers(seed: u64, piece: usize) -> Random {
-    // The odd constant keeps neighbouring seeds apart.
-    let own = seed.wrapping_add((piece as u64).wrapping_mul(0xa076_1d64_78bd_642f));
-    Random::seeded(Random::seeded(own).bits())
 }
 
 fn spread(guide: &Guide, setting: &Setting, form: Form, pieces: &[Option<usize>]) -> Vec<Examined> {

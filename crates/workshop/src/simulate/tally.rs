@@ -1,8 +1,8 @@
 //! Figures of many examinations.
 
 use super::examine::Examined;
-use crate::kin::twins;
 use consult::Guide;
+use practice::twins;
 use std::collections::BTreeMap;
 
 /// A finding shown at this share or above is counted among the sure ones.

@@ -14,6 +14,7 @@ const HELP: &str = "\
 workshop print key <pack>
 workshop print <pack> --card <file>
 workshop print <pack> --sheet <file>
+workshop print <pack> --pieces <file> [--seed N]
 
 Prints the key of a pack as a page of HTML: numbered questions, each answer with the number to go on to, so that it
 works on paper and in a browser without any program. Send it into a file:
@@ -32,6 +33,11 @@ With --sheet all drawings are written into a file, again as a page of HTML: ever
 from three sides, and every word of drawings; light and dark on the screen, light alone on paper.
 
   workshop print data/packs/irons --sheet sheet.html
+
+With --pieces forty pieces drawn from the tables are written into a file, as a learner is handed them: from the side, from
+behind and from below, with what is said of each view. Another seed gives other pieces.
+
+  workshop print data/packs/irons --pieces pieces.html --seed 7
 ";
 
 /// Runs the verb.
@@ -40,14 +46,15 @@ pub(crate) fn run(words: &[String]) -> End {
         Some((what, rest)) if what == "key" => (true, rest),
         _ => (false, words),
     };
-    let args = match Args::read(rest, &["--card", "--sheet"], &[], HELP) {
+    let args = match Args::read(rest, &["--card", "--sheet", "--pieces", "--seed"], &[], HELP) {
         Ok(args) => args,
         Err(end) => return end,
     };
-    let (card, sheet) = (args.value("--card"), args.value("--sheet"));
-    if u8::from(key) + u8::from(card.is_some()) + u8::from(sheet.is_some()) != 1 {
+    let (card, sheet, pieces) = (args.value("--card"), args.value("--sheet"), args.value("--pieces"));
+    let wanted = [key, card.is_some(), sheet.is_some(), pieces.is_some()];
+    if wanted.into_iter().filter(|w| *w).count() != 1 {
         return refuse(
-            "Say what to print, one thing at a time: the key, --card or --sheet with a file.",
+            "Say what to print, one thing at a time: the key, --card, --sheet or --pieces with a file.",
             HELP,
         );
     }
@@ -55,9 +62,15 @@ pub(crate) fn run(words: &[String]) -> End {
         Ok(files) => files,
         Err(says) => return refuse(&says, HELP),
     };
-    let made = match (card, sheet) {
-        (Some(to), _) => field_card(&files, to),
-        (_, Some(to)) => drawings(&args.pack, &files).map(|html| vec![(to.to_string(), html)]),
+    let seed = match args.value("--seed").map(str::parse::<u64>) {
+        None => 1,
+        Some(Ok(seed)) => seed,
+        Some(Err(_)) => return refuse("--seed needs a whole number behind it.", HELP),
+    };
+    let made = match (card, sheet, pieces) {
+        (Some(to), ..) => field_card(&files, to),
+        (.., Some(to)) => pieces_of(&args.pack, &files, seed).map(|html| vec![(to.to_string(), html)]),
+        (_, Some(to), _) => drawings(&args.pack, &files).map(|html| vec![(to.to_string(), html)]),
         _ => printed_key(&files).map(|html| {
             print!("{html}");
             Vec::new()
@@ -83,6 +96,15 @@ fn drawings(pack: &str, files: &Files) -> Result<String, Vec<String>> {
     let art = Path::new(pack).join("../../art");
     let figures = folder::art(&art.to_string_lossy()).map_err(|says| vec![says])?;
     sheet::page(&folder::compiled(files)?, &figures).map_err(|says| vec![says])
+}
+
+/// Forty pieces, every kind as often as any other.
+fn pieces_of(pack: &str, files: &Files, seed: u64) -> Result<String, Vec<String>> {
+    let compiled = folder::compiled(files)?;
+    let guide = folder::guide(&compiled)?;
+    let art = Path::new(pack).join("../../art");
+    let figures = folder::art(&art.to_string_lossy()).map_err(|says| vec![says])?;
+    sheet::pieces(&guide, &figures, seed).map_err(|says| vec![says])
 }
 
 fn printed_key(files: &Files) -> Result<String, Vec<String>> {

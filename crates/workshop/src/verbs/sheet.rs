@@ -3,7 +3,9 @@
 
 use crate::markup::escaped;
 use compile::Compiled;
+use consult::Guide;
 use pack::Says;
+use practice::{Maker, Of, Sight};
 use sketch::{Art, Drawing, KEYS, Look};
 use std::fmt::Write;
 
@@ -67,6 +69,39 @@ pub(crate) fn page(pack: &Compiled, figures: &[compile::Figure]) -> Result<Strin
     html.push_str("</section>\n<section id=\"words\">\n");
     words(&mut html, &art, figures)?;
     html.push_str("</section>\n</body>\n</html>\n");
+    Ok(html)
+}
+
+/// How many pieces are on the page of pieces.
+const PIECES: u64 = 40;
+
+/// Pieces as a learner is handed them, each from all sides.
+///
+/// # Errors
+/// A line that the art cannot draw, as a sentence.
+pub(crate) fn pieces(guide: &Guide, figures: &[compile::Figure], seed: u64) -> Result<String, String> {
+    let art = Art::new(figures.iter().map(|f| (f.name.as_str(), f.strokes.as_str(), f.says.as_str())));
+    let sight = Sight::new(guide);
+    let maker = Maker::new(guide, &sight);
+    let of = Of { kinds: maker.kinds(), period: None };
+    let mut html = format!(
+        "<!doctype html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\">\n<title>Pieces of {1}</title>\n<style>\n\
+         {STYLE}</style>\n</head>\n<body>\n<header><h1>Pieces drawn from the tables of {1}, from seed {seed}</h1></header>\n",
+        escaped(&guide.core.head.language),
+        escaped(&guide.core.head.name),
+    );
+    for at in 0..PIECES {
+        let piece = maker.hand(&of, seed.wrapping_mul(PIECES).wrapping_add(at));
+        let mut row = String::new();
+        let views = sight.views(guide, &piece).all;
+        for view in views.iter().filter(|v| !v.close) {
+            let drawing = Drawing::parse(&view.draw).map_err(String::from)?;
+            figure(&mut row, &drawing, &art, &view.name, &view.draw)?;
+        }
+        let (kind, make) = (&guide.core.kinds[piece.kind].name, &guide.core.makes[piece.make].name);
+        part(&mut html, kind, make, &row);
+    }
+    html.push_str("</body>\n</html>\n");
     Ok(html)
 }
 

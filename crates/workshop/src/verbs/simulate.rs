@@ -95,7 +95,7 @@ impl Row {
 fn rows(form: Form, f: &Figures) -> Vec<Row> {
     let row = |says, is: f64, least| Row { says, is: 100.0 * is, least };
     let (first, three, role, sure) = match form {
-        Form::Easy | Form::Together => (None, None, None, None),
+        Form::Bare | Form::Easy | Form::Together => (None, None, None, None),
         Form::Hard => (Some(85.0), Some(96.0), Some(93.0), Some(90.0)),
         Form::HardAndWrong => (Some(75.0), Some(92.0), Some(88.0), Some(90.0)),
     };

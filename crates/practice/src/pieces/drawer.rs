@@ -1,9 +1,10 @@
 //! A piece drawn from the tables, and what would be told of it whatever is asked.
 
-use crate::kin::cousins;
+use super::kin::cousins;
 use consult::{Guide, Instrument};
 use pack::{Form as Asks, Says, Standing};
 use reason::{Random, Told};
+use units::order;
 
 /// In so many (piece, group of questions) the looks are those of a cousin. Basis: practice (pieces that were altered,
 /// put together from two, or made by a shop of its own mind).
@@ -16,6 +17,8 @@ const TO_CONFUSED: f64 = 0.8;
 /// How pieces are drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Form {
+    /// The piece as it is: its own looks, all of them told, none misread. What a learner is handed.
+    Bare,
     /// Every look from the piece's own tables, independent of the others.
     Easy,
     /// Some groups of looks are those of a kind that it is taken for.
@@ -35,6 +38,7 @@ impl Form {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
+            Form::Bare => "as it is",
             Form::Easy => "easy",
             Form::Hard => "hard",
             Form::HardAndWrong => "hard, every tenth answer wrong",
@@ -85,7 +89,8 @@ impl<'a> Drawer<'a> {
     }
 
     /// How often each candidate is drawn, as weights.
-    pub(super) fn weights(&self) -> &[f64] {
+    #[must_use]
+    pub fn weights(&self) -> &[f64] {
         &self.known
     }
 
@@ -99,11 +104,17 @@ impl<'a> Drawer<'a> {
     /// A piece of this kind, or of any. The same numbers are used whatever the form, so that forms can be compared.
     #[must_use]
     pub fn draw(&self, form: Form, kind: Option<usize>, random: &mut Random) -> Piece {
-        let core = &self.guide.core;
         let candidate = match kind {
             None => random.pick(&self.known),
             Some(kind) => random.pick(&self.weights_of(kind, None)),
         };
+        self.draw_as(form, candidate, random)
+    }
+
+    /// A piece of this candidate.
+    #[must_use]
+    pub fn draw_as(&self, form: Form, candidate: usize, random: &mut Random) -> Piece {
+        let core = &self.guide.core;
         let own = &core.candidates[candidate];
         let roles: Vec<f64> =
             core.role_rows[usize::from(own.roles)].shares.iter().map(|s| f64::from(*s)).collect();
@@ -113,7 +124,7 @@ impl<'a> Drawer<'a> {
             .map(|group| {
                 let bits = random.bits();
                 let mut own = Random::seeded(bits);
-                let other = own.unit() < OF_A_COUSIN && form != Form::Easy;
+                let other = own.unit() < OF_A_COUSIN && !matches!(form, Form::Bare | Form::Easy);
                 let follows = match core.groups.get(group) {
                     Some(overlap) if form == Form::Together => (f64::from(*overlap) / 1000.0).sqrt(),
                     _ => 0.0,
@@ -132,7 +143,8 @@ impl<'a> Drawer<'a> {
     }
 
     /// Weights of the candidates of a kind, of one make or of all.
-    fn weights_of(&self, kind: usize, make: Option<u16>) -> Vec<f64> {
+    #[must_use]
+    pub fn weights_of(&self, kind: usize, make: Option<u16>) -> Vec<f64> {
         let of = self.guide.core.candidates.iter().zip(&self.known);
         of.map(|(c, p)| {
             let wanted = usize::from(c.kind) == kind && make.is_none_or(|m| m == c.make);
@@ -162,10 +174,11 @@ impl<'a> Drawer<'a> {
     fn told(&self, question: usize, shown: &Looks, form: Form, random: &mut Random) -> Told {
         let candidate = shown.candidate;
         let q = &self.guide.core.questions[question];
-        if random.unit() * 1000.0 >= f64::from(q.tellable) {
+        let bare = form == Form::Bare;
+        if random.unit() * 1000.0 >= f64::from(q.tellable) && !bare {
             return Told::Cannot;
         }
-        let misread = random.unit() * 1000.0 < f64::from(q.misread_sure);
+        let misread = random.unit() * 1000.0 < f64::from(q.misread_sure) && !bare;
         let wrong = random.unit() < WRONG && form == Form::HardAndWrong;
         let row = self.guide.core.candidates[candidate].rows[question];
         if let (Asks::Length, Says::Spread { mean, sd }) = (q.form, &q.rows[usize::from(row)].says) {
@@ -217,9 +230,7 @@ fn oldest_first(guide: &Guide, known: &[f64], question: usize) -> Vec<usize> {
         (old, late) if old + late > 0.0 => late / (old + late),
         _ => 0.5,
     };
-    let mut order: Vec<usize> = (0..choices).collect();
-    order.sort_by(|a, b| late(*a).total_cmp(&late(*b)));
-    order
+    order(choices, &|a, b| late(a).total_cmp(&late(b)))
 }
 
 /// The choice at a point of a table that is laid out in this order from 0 to 1: each occurs as often as the table says.

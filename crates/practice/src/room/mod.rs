@@ -1,0 +1,80 @@
+//! The practice room: everything a learner or a teacher did, the only way it changes, and what is shown. Nothing is done
+//! here: effects are values that the page carries out. No clock: the day and a number for this visit are given.
+
+mod class;
+mod show;
+mod start;
+mod update;
+mod view;
+
+pub use class::{Class, ClassMsg, ClassView, OnTable};
+pub use show::{DrawnView, MixedView, OfferView, Standing, TalkView, TaskView, TestView};
+pub use start::{LessonLine, StartView};
+pub use update::{Effect, Msg, update};
+pub use view::{RoomView, view};
+
+use crate::lesson::Walk;
+use crate::progress::{Day, Progress};
+use crate::task::Task;
+
+/// Where in the room one is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Page {
+    /// What there is to do.
+    #[default]
+    Start,
+    /// A lesson, by its place.
+    Lesson(usize),
+    /// One task after the other.
+    Task,
+    /// What was confused.
+    Mixed,
+    /// The test of twelve.
+    Test,
+    /// A consultation talked through.
+    Talk,
+    /// For teachers.
+    Class,
+}
+
+/// Everything that was done.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct State {
+    /// Where one is.
+    pub page: Page,
+    /// What was practised.
+    pub progress: Progress,
+    /// The day, as given.
+    pub today: Day,
+    /// The number of this visit, as given: tasks are drawn from it.
+    pub seed: u64,
+    /// Only what can be answered by the words, without seeing the drawings.
+    pub by_words: bool,
+    /// The task that is open.
+    pub(crate) task: Option<Task>,
+    /// What was answered, once it was.
+    pub(crate) picked: Option<usize>,
+    /// Index of the view that is turned up.
+    pub(crate) turned: usize,
+    /// The way through the lesson that is open.
+    pub(crate) walk: Walk,
+    /// The test that is open.
+    pub(crate) test: Option<Test>,
+    /// Turns of the talk that are shown.
+    pub(crate) said: usize,
+    /// What the teacher has on the table.
+    pub class: Class,
+    /// A sentence to show once.
+    pub notice: Option<String>,
+}
+
+/// A test that is under way.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub(crate) struct Test {
+    pub(crate) seed: u64,
+    pub(crate) place: usize,
+    pub(crate) carried: i32,
+    pub(crate) right: u32,
+    /// How it ended, once it has.
+    pub(crate) done: bool,
+}
