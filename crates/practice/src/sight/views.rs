@@ -43,7 +43,10 @@ impl Sight {
             for question in piece.looks() {
                 let by = piece.truth[question].and_then(|c| self.by_form(piece.kind, question, c));
                 let seen = by.map_or_else(
-                    || self.seen_in(&words, &self.main[question], view) && self.is_shown(&words, piece, question),
+                    || {
+                        self.seen_in(&words, &self.main[question], view)
+                            && self.is_shown(&words, piece, question)
+                    },
                     |by| by == view,
                 );
                 if seen && !placed[question] {
