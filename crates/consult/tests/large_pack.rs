@@ -4,7 +4,7 @@ use consult::{Given, Guide, State, What, fragment, read_fragment};
 
 #[test]
 fn a_large_pack_reads_its_own_links() {
-    let small = include_bytes!("../../../tests/golden/format-3/core.pack");
+    let small = include_bytes!("../../../tests/golden/format-4/core.pack");
     let mut core = pack::read_core(small).expect("the golden pack");
     let one = core.questions[2].clone();
     for code in 65_000..65_395 {

@@ -41,7 +41,7 @@ fn ten_minutes() {
     assert_eq!(effects, [Effect::Heading]);
     state = next;
     let mut last = String::new();
-    for n in 0..12 {
+    for n in 0..8 {
         let open = task(&trainer, &state);
         assert!(
             open.feedback.is_none()
@@ -64,7 +64,7 @@ fn ten_minutes() {
         assert!(again == answered && effects.is_empty());
         state = update(&trainer, answered, Msg::Next).0;
     }
-    assert_eq!(state.progress.asked, 12);
+    assert_eq!(state.progress.asked, 8);
     // The next day goes on from what was kept.
     let (next, _) =
         update(&trainer, State::default(), Msg::Begun { today: 20_001, seed: 6, kept: Some(last) });
@@ -210,7 +210,7 @@ fn any_taps() {
         1 => "\\PC{0,40}".prop_map(Msg::Import),
     ];
     let mut runner = TestRunner::new(Config {
-        cases: if common::deep() { 200 } else { 12 },
+        cases: if common::deep() { 200 } else { 8 },
         failure_persistence: None,
         ..Config::default()
     });

@@ -28,7 +28,7 @@ fn tasks_are_sound() {
     let guide = guide();
     let sight = Sight::new(guide);
     let trainer = Trainer::new(guide, &sight);
-    let count = if deep() { 1_000 } else { 120 };
+    let count = if deep() { 1_000 } else { 80 };
     let tasks = walk(&trainer, count, 7);
     let mut sorts: Vec<(Sort, u32)> = Vec::new();
     let mut by_words = 0;
@@ -78,7 +78,7 @@ fn the_right_place_is_anywhere() {
     let trainer = Trainer::new(guide, &sight);
     let mut places = [0_u32; 4];
     let tasks: Vec<Task> =
-        walk(&trainer, 120, 99).into_iter().map(|t| t.0).filter(|t| t.offers.len() == 4).collect();
+        walk(&trainer, 80, 99).into_iter().map(|t| t.0).filter(|t| t.offers.len() == 4).collect();
     tasks.iter().for_each(|t| places[t.right] += 1);
     let even = tasks.len() as f64 / 4.0;
     let chi: f64 = places.iter().map(|n| (f64::from(*n) - even) * (f64::from(*n) - even) / even).sum();
@@ -107,7 +107,7 @@ fn twelves_are_equally_hard() {
     let guide = guide();
     let sight = Sight::new(guide);
     let trainer = Trainer::new(guide, &sight);
-    let count = if deep() { 40 } else { 4 };
+    let count = if deep() { 40 } else { 3 };
     let mut means = Vec::new();
     let mut before: Option<Vec<u64>> = None;
     for seed in 0..count {

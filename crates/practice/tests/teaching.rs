@@ -108,7 +108,7 @@ fn the_talk_ends_with_the_piece() {
     let trainer = Trainer::new(guide, &sight);
     let maker = Maker::new(guide, &sight);
     let tools: Vec<usize> = (0..guide.core.tools.len()).collect();
-    let (mut found, count) = (0, 60);
+    let (mut found, count) = (0, 40);
     for seed in 0..count {
         let piece = maker.hand(&Of::default(), seed);
         let turns = trainer.talk(&piece, &tools);

@@ -55,3 +55,17 @@ fn what_cannot_be_printed_is_told() {
     let (code, _, err) = workshop(&["print", shown(&irons()), "--sheet", "no/such/folder/sheet.html"]);
     assert!(code == Some(2) && err.contains("could not be written"), "{err}");
 }
+
+#[test]
+fn forty_pieces_are_on_a_page() {
+    let out = fresh("pieces");
+    fs::create_dir_all(&out).expect("a folder can be made");
+    let to = out.join("pieces.html");
+    let (code, _, err) = workshop(&["print", shown(&irons()), "--pieces", shown(&to), "--seed", "7"]);
+    assert_eq!((code, err.as_str()), (Some(0), ""));
+    let html = fs::read_to_string(&to).expect("the page was written");
+    assert_eq!(html.matches("<h2>").count(), 40);
+    assert!(!html.contains("<script"));
+    let (code, _, err) = workshop(&["print", shown(&irons()), "--pieces", shown(&to), "--seed", "many"]);
+    assert!(code == Some(2) && err.starts_with("--seed needs a whole number"), "{err}");
+}

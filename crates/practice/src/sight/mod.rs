@@ -18,6 +18,9 @@ pub(crate) use words::{Words, unasked};
 /// The views that show the whole piece.
 pub(crate) const WHOLE: [&str; 3] = ["side", "end", "sole"];
 
+/// Fewer further drawings that agree are no rule.
+const RULE: usize = 3;
+
 /// What the drawings of a pack say, laid out once.
 #[derive(Debug)]
 pub struct Sight {
@@ -78,7 +81,8 @@ impl Sight {
         let Some((key, _)) = &self.asks[question][choice] else { return true };
         let whole = self.on_whole(&self.main[question]);
         if *key == self.main[question] {
-            return mostly || !whole || self.visible(&self.typical[kind], key).is_some();
+            let free = !self.fixed(kind, question) && self.visible(&self.typical[kind], key).is_some();
+            return mostly || !whole || free;
         }
         // It is drawn as another body, or by another part: on the whole piece that is what the kind is.
         mostly || !whole && key != "body" && !self.on_side(key)
@@ -137,10 +141,17 @@ impl Sight {
         if key == "body" || *key != self.main[question] && self.on_side(key) {
             return Some("side");
         }
-        let own = self.gate[question].is_none()
-            && self.typical[kind].get("body").is_some_and(|body| usual("body") != Some(body));
-        let unsaid = own && *key == self.main[question] && self.typical[kind].get(key).is_none();
-        WHOLE.into_iter().find(|view| unsaid && drawn_in(key, view))
+        let fixed = *key == self.main[question] && self.fixed(kind, question);
+        WHOLE.into_iter().find(|view| fixed && drawn_in(key, view))
+    }
+
+    /// Whether the form of the kind settles a question: its body is one of its own, and its drawing says nothing of the
+    /// part that is asked about.
+    fn fixed(&self, kind: usize, question: usize) -> bool {
+        let (key, typical) = (&self.main[question], &self.typical[kind]);
+        let own = typical.get("body").is_some_and(|body| usual("body") != Some(body));
+        let part = |k: &sketch::Key| k.name == key && k.views.split(' ').any(|v| WHOLE.contains(&v));
+        own && self.gate[question].is_none() && typical.get(key).is_none() && KEYS.iter().any(part)
     }
 
     /// Words that go with one in all typical drawings that have it, and that no question asks about: a sole with two points
@@ -149,12 +160,11 @@ impl Sight {
         let mut donors = self.typical.iter().filter(|w| w.get(key) == Some(value));
         let Some(first) = donors.next() else { return };
         let others: Vec<&Words> = donors.collect();
-        if others.is_empty() {
-            // One drawing alone is no rule.
+        if others.len() < RULE {
             return;
         }
         for (k, v) in first.pairs().filter(|(k, _)| *k != key && *k != "body") {
-            let agreed = others.iter().all(|w| w.get(k).is_none_or(|o| o == v));
+            let agreed = others.iter().all(|w| w.get(k) == Some(v));
             let asked = self.asks.iter().flatten().flatten().any(|(ak, av)| ak == k && av == v);
             if agreed && !asked && drawn_whole(k) && self.visible(words, k).is_some() {
                 words.put(k, v);

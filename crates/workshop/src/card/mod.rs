@@ -170,8 +170,8 @@ mod tests {
     use super::*;
 
     fn golden() -> Guide {
-        let core = include_bytes!("../../../../tests/golden/format-3/core.pack");
-        let book = include_bytes!("../../../../tests/golden/format-3/book.pack");
+        let core = include_bytes!("../../../../tests/golden/format-4/core.pack");
+        let book = include_bytes!("../../../../tests/golden/format-4/book.pack");
         Guide::from_bytes(core, book, 2026).expect("the golden pack")
     }
 

@@ -4,8 +4,8 @@ use super::*;
 
 /// The golden pack with every text of the question path replaced by one that means harm; its figures are invented.
 fn hostile(text: &str) -> Guide {
-    let core = include_bytes!("../../../../tests/golden/format-3/core.pack");
-    let book = include_bytes!("../../../../tests/golden/format-3/book.pack");
+    let core = include_bytes!("../../../../tests/golden/format-4/core.pack");
+    let book = include_bytes!("../../../../tests/golden/format-4/book.pack");
     let guide = Guide::from_bytes(core, book, 2026).expect("the golden pack");
     let mut core = guide.core;
     let head = &mut core.head;

@@ -96,7 +96,7 @@ pub(crate) fn pieces(guide: &Guide, figures: &[compile::Figure], seed: u64) -> R
         let views = sight.views(guide, &piece).all;
         for view in views.iter().filter(|v| !v.close) {
             let drawing = Drawing::parse(&view.draw).map_err(String::from)?;
-            figure(&mut row, &drawing, &art, &view.name, &view.draw)?;
+            told(&mut row, &drawing, &art, (&view.name, &view.says), &view.draw)?;
         }
         let (kind, make) = (&guide.core.kinds[piece.kind].name, &guide.core.makes[piece.make].name);
         part(&mut html, kind, make, &row);
@@ -153,11 +153,22 @@ fn figure(
     caption: &str,
     line: &str,
 ) -> Result<(), String> {
+    told(row, drawing, art, (caption, &drawing.alt(art)), line)
+}
+
+/// The same with other words for those who cannot see it.
+fn told(
+    row: &mut String,
+    drawing: &Drawing<'_>,
+    art: &Art,
+    (caption, says): (&str, &str),
+    line: &str,
+) -> Result<(), String> {
     drawing.check(art)?;
     let scene = drawing.shapes(art).ok_or_else(|| format!("{line}: a figure is missing."))?;
     let (w, h) = scene.view_box;
     let wide = if w > 2000 { " class=\"wide\"" } else { "" };
-    let alt = escaped(&drawing.alt(art));
+    let alt = escaped(says);
     let _ = write!(row, "<figure{wide}><svg viewBox=\"0 0 {w} {h}\" role=\"img\" aria-label=\"{alt}\">");
     for shape in &scene.shapes {
         let _ = write!(row, "<path class=\"{}\" d=\"{}\"/>", class(shape.look), shape.path);
