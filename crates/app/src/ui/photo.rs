@@ -77,12 +77,19 @@ pub(crate) fn photo(view: &PhotoView, on: &Callback<Msg>) -> Html {
     if let Some((typed, fault)) = &view.high {
         nodes.push(high(typed, fault.as_deref(), on).named("high").into());
     }
-    for (title, lines) in &view.found {
+    for (i, (title, lines)) in view.found.iter().enumerate() {
         let lines = lines.iter().map(|line| text("p", "", line));
-        nodes
-            .push(el("div", "card found").set("role", "status").put(text("h2", "", title)).all(lines).into());
+        nodes.push(
+            el("div", "card found")
+                .named(&format!("found{i}"))
+                .set("role", "status")
+                .put(text("h2", "", title))
+                .all(lines)
+                .into(),
+        );
     }
-    nodes.extend(rows.map(|r| row(r, on).into()));
+    // Every node has a name: one that comes must not take the place of the field whose file is being read.
+    nodes.extend(rows.enumerate().map(|(i, r)| row(r, on).named(&format!("row{i}")).into()));
     if !view.basis.is_empty() {
         let lines = view.basis.iter().map(|line| text("p", "small", line));
         nodes.push(
