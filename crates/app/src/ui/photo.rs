@@ -160,7 +160,7 @@ fn whole(view: &PictureView, on: &Callback<Msg>) -> Node {
     over(el("svg", class).set("viewBox", &format!("0 0 {w} {h}")), view, w / 90 / i32::from(view.zoom.max(1)))
         .set("role", "img")
         .set("aria-label", &view.alt)
-        .clicked(tapped([0, 0, w, h], on))
+        .clicked(tapped([0, 0, w, h], Act::Tap, on))
 }
 
 /// What stands round the point that is moved, with a cross on it.
@@ -183,7 +183,7 @@ fn loupe(view: &PictureView, (x, y): (i32, i32), on: &Callback<Msg>) -> Node {
         .put(el("path", "over cross").set("d", &cross))
         .set("role", "img")
         .set("aria-label", "The loupe: the point that is moved")
-        .clicked(tapped([x - w, y - h, 2 * w, 2 * h], on))
+        .clicked(tapped([x - w, y - h, 2 * w, 2 * h], Act::Move, on))
 }
 
 fn over(svg: Node, view: &PictureView, dot: i32) -> Node {
@@ -225,11 +225,15 @@ fn ring(x: i32, y: i32, r: i32, class: &'static str) -> Node {
 }
 
 /// A tap somewhere in a frame: its corner, width and height.
-fn tapped([left, top, wide, high]: [i32; 4], on: &Callback<Msg>) -> Callback<MouseEvent> {
+fn tapped(
+    [left, top, wide, high]: [i32; 4],
+    act: fn(Spot) -> Act,
+    on: &Callback<Msg>,
+) -> Callback<MouseEvent> {
     let on = on.clone();
     Callback::from(move |e: MouseEvent| {
         if let Some([x, y]) = page::within(&e) {
-            on.emit(Msg::Photo(Act::Tap(Spot::new(left + scaled(x, wide), top + scaled(y, high)))));
+            on.emit(Msg::Photo(act(Spot::new(left + scaled(x, wide), top + scaled(y, high)))));
         }
     })
 }
