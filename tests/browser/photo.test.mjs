@@ -28,20 +28,25 @@ async function choose(page, picture) {
   await page.locator('.photo[aria-busy="false"]').waitFor({ timeout: 20_000 });
 }
 
-/** Taps a place of the picture (pixels of the original), then the same place in the loupe, where a pixel is larger. */
-async function put(page, what, [x, y]) {
+/** Taps a place of the picture, in pixels of the original, in one of the drawings of it. */
+async function touch(page, what, [x, y], selector) {
   const by = Math.min(1, WORKING / Math.max(what.width, what.height));
-  const spot = [x * by * 10, y * by * 10];
-  for (const selector of [".picture", ".loupe"]) {
-    const place = await page.locator(selector).evaluate((svg, [x, y]) => {
-      svg.scrollIntoView({ block: "center" });
-      const frame = svg.getBoundingClientRect();
-      const [left, top, width, height] = svg.getAttribute("viewBox").split(" ").map(Number);
-      return [frame.left + (x - left) / width * frame.width, frame.top + (y - top) / height * frame.height];
-    }, spot);
-    await page.touchscreen.tap(...place);
-    await page.locator(".loupe").waitFor();
-  }
+  const place = await page.locator(selector).evaluate((svg, [x, y]) => {
+    svg.scrollIntoView({ block: "center" });
+    const frame = svg.getBoundingClientRect();
+    const [left, top, width, height] = svg.getAttribute("viewBox").split(" ").map(Number);
+    return [frame.left + (x - left) / width * frame.width, frame.top + (y - top) / height * frame.height];
+  }, [x * by * 10, y * by * 10]);
+  await page.touchscreen.tap(...place);
+}
+
+/** Puts a point: by a tap on the picture, then in the loupe, where a pixel is larger. */
+async function put(page, what, spot) {
+  const points = page.locator(".picture circle");
+  const before = await points.count();
+  await touch(page, what, spot, ".picture");
+  await page.waitForFunction((before) => document.querySelectorAll(".picture circle").length > before, before);
+  await touch(page, what, spot, ".loupe");
 }
 
 /** The length that stands there and its interval, mm. */
@@ -114,7 +119,7 @@ test("a card that is proposed needs no taps, and the outline comes with its figu
   assert.equal(await proposal.getAttribute("aria-pressed"), "true");
   // Taken away at the toe, it is shorter; taken back, it is as it was.
   await button(page, "takes away").tap();
-  await put(page, what, what.ends[1]).catch(() => {});
+  await touch(page, what, what.ends[1], ".picture");
   await button(page, "Last mend back").waitFor({ timeout: 20_000 });
   const [download] = await Promise.all([page.waitForEvent("download"), button(page, "Save as drawing").tap()]);
   const svg = fs.readFileSync(await download.path(), "utf8");
@@ -144,6 +149,23 @@ test("no file of a picture, and no picture in it, is said", async (t) => {
   await page.locator("#photo-file").setInputFiles(file(Buffer.from("no picture")));
   await page.locator(".fault", { hasText: "could not be opened" }).waitFor();
   assert.equal(await heading(page), "Measure in a photo");
+});
+
+test("the ruler is approximate until it is set, and stays set on this device", async (t) => {
+  const { page } = await begin(t);
+  await enter(page);
+  await tapOn(page, button(page, "A ruler on the screen"));
+  const says = page.locator("main p[role=status]", { hasText: /Approximate|Set for/ });
+  assert.match(await says.innerText(), /^Approximate/);
+  assert.match(await page.locator("main").innerText(), /Never lay an iron on the glass/);
+  await button(page, "Longer").tap();
+  await button(page, "It is as long as the card").tap();
+  await page.locator("main p[role=status]", { hasText: "Set for this screen" }).waitFor();
+  assert.match(await page.evaluate(() => localStorage.getItem("pressmark.ruler")), /^2050 /);
+  await page.reload();
+  await heard(page, "usable");
+  await tapOn(page, button(page, "A ruler on the screen"));
+  await page.locator("main p[role=status]", { hasText: "Set for this screen" }).waitFor();
 });
 
 for (const apart of [true, false]) {

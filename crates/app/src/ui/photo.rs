@@ -72,7 +72,8 @@ pub(crate) fn photo(view: &PhotoView, on: &Callback<Msg>) -> Html {
     }
     if let Some(r) = &view.ruler {
         nodes.push(text("p", "", &r.says).named("ruler-says").set("role", "status").into());
-        nodes.push(ruler(r).named("ruler").into());
+        let frame = el("div", "wide").named("ruler").set("tabindex", "0");
+        nodes.push(frame.set("role", "region").set("aria-label", "The ruler").put(ruler(r)).into());
     }
     if let Some((typed, fault)) = &view.high {
         nodes.push(high(typed, fault.as_deref(), on).named("high").into());
@@ -139,8 +140,7 @@ fn progress(mille: i32) -> Node {
 /// A field for a file, dressed as a key.
 fn file(id: &'static str, label: &str, camera: bool, on: &Callback<Msg>) -> Node {
     let chosen = on.reform(move |_: Event| Msg::Photo(Act::Chosen(id.to_string())));
-    let field =
-        el("input", "unseen").set("id", id).set("type", "file").set("accept", "image/*").changed(chosen);
+    let field = el("input", "").set("id", id).set("type", "file").set("accept", "image/*").changed(chosen);
     let field = if camera { field.set("capture", "environment") } else { field };
     el("label", if camera { "key strong file" } else { "key file" }).set("for", id).say(label).put(field)
 }
