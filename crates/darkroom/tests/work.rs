@@ -66,34 +66,34 @@ fn answer(work: &mut Work, asked: &Asked) -> Told {
         assert!(work.done() >= last && work.done() <= 1000);
         last = work.done();
     }
-    panic!("no answer")
+    unreachable!("no answer")
 }
 
 #[test]
 fn from_a_picture_to_its_figures() {
     let mut work = opened();
-    let Told::Proposed(Some(edges)) = answer(&mut work, &Asked::Propose) else { panic!("a card") };
+    let Told::Proposed(Some(edges)) = answer(&mut work, &Asked::Propose) else { unreachable!("a card") };
     let Told::Placed { above, leans } = answer(&mut work, &Asked::Card { edges, tap: 150 }) else {
-        panic!("a place")
+        unreachable!("a place")
     };
     // By construction, within what a lens that is not stated leaves open.
     assert!((3000..5200).contains(&above) && leans < 120, "{above} {leans}");
     let ends = [spot([-45.0, 40.0]), spot([45.0, 40.0])];
     let Told::Length(found) = answer(&mut work, &Asked::Length { ends, height: [0, 10], tap: 150 }) else {
-        panic!("a length")
+        unreachable!("a length")
     };
     assert!(found.low <= 900 && 900 <= found.high && (found.length - 900).abs() < 20, "{found:?}");
     let cut = |patches| Asked::Cut { around: ends.to_vec(), height: 0, patches };
-    let Told::Cut(outline) = answer(&mut work, &cut(Vec::new())) else { panic!("an outline") };
+    let Told::Cut(outline) = answer(&mut work, &cut(Vec::new())) else { unreachable!("an outline") };
     assert!((outline.length - 900).abs() < 15 && (outline.width - 400).abs() < 15, "{outline:?}");
     // The drawn block of the same proportions is nearer than a square.
     let block = |w: i32, h: i32| vec![Spot::new(0, 0), Spot::new(w, 0), Spot::new(w, h), Spot::new(0, h)];
     let asked = Asked::Compare(vec![block(900, 400), block(500, 500)]);
-    let Told::Compared(far) = answer(&mut work, &asked) else { panic!("distances") };
+    let Told::Compared(far) = answer(&mut work, &asked) else { unreachable!("distances") };
     assert!(far[0][0] < 40 && far[0][0] < far[1][0], "{far:?}");
     assert!((far[0][1] - 444).abs() < 15, "{far:?}");
     let away = Patch { at: spot([40.0, 40.0]), radius: 220, piece: false };
-    let Told::Cut(bitten) = answer(&mut work, &cut(vec![away])) else { panic!("an outline") };
+    let Told::Cut(bitten) = answer(&mut work, &cut(vec![away])) else { unreachable!("an outline") };
     assert!(bitten.area < outline.area - 300, "{} {}", bitten.area, outline.area);
 }
 

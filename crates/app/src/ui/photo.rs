@@ -72,17 +72,25 @@ pub(crate) fn photo(view: &PhotoView, on: &Callback<Msg>) -> Html {
     }
     if let Some(r) = &view.ruler {
         nodes.push(text("p", "", &r.says).named("ruler-says").set("role", "status").into());
-        nodes.push(ruler(r).named("ruler").into());
+        let frame = el("div", "wide").named("ruler").set("tabindex", "0");
+        nodes.push(frame.set("role", "region").set("aria-label", "The ruler").put(ruler(r)).into());
     }
     if let Some((typed, fault)) = &view.high {
         nodes.push(high(typed, fault.as_deref(), on).named("high").into());
     }
-    for (title, lines) in &view.found {
+    for (i, (title, lines)) in view.found.iter().enumerate() {
         let lines = lines.iter().map(|line| text("p", "", line));
-        nodes
-            .push(el("div", "card found").set("role", "status").put(text("h2", "", title)).all(lines).into());
+        nodes.push(
+            el("div", "card found")
+                .named(&format!("found{i}"))
+                .set("role", "status")
+                .put(text("h2", "", title))
+                .all(lines)
+                .into(),
+        );
     }
-    nodes.extend(rows.map(|r| row(r, on).into()));
+    // Every node has a name: one that comes must not take the place of the field whose file is being read.
+    nodes.extend(rows.enumerate().map(|(i, r)| row(r, on).named(&format!("row{i}")).into()));
     if !view.basis.is_empty() {
         let lines = view.basis.iter().map(|line| text("p", "small", line));
         nodes.push(
@@ -132,8 +140,7 @@ fn progress(mille: i32) -> Node {
 /// A field for a file, dressed as a key.
 fn file(id: &'static str, label: &str, camera: bool, on: &Callback<Msg>) -> Node {
     let chosen = on.reform(move |_: Event| Msg::Photo(Act::Chosen(id.to_string())));
-    let field =
-        el("input", "unseen").set("id", id).set("type", "file").set("accept", "image/*").changed(chosen);
+    let field = el("input", "").set("id", id).set("type", "file").set("accept", "image/*").changed(chosen);
     let field = if camera { field.set("capture", "environment") } else { field };
     el("label", if camera { "key strong file" } else { "key file" }).set("for", id).say(label).put(field)
 }
@@ -153,7 +160,7 @@ fn whole(view: &PictureView, on: &Callback<Msg>) -> Node {
     over(el("svg", class).set("viewBox", &format!("0 0 {w} {h}")), view, w / 90 / i32::from(view.zoom.max(1)))
         .set("role", "img")
         .set("aria-label", &view.alt)
-        .clicked(tapped([0, 0, w, h], on))
+        .clicked(tapped([0, 0, w, h], Act::Tap, on))
 }
 
 /// What stands round the point that is moved, with a cross on it.
@@ -176,7 +183,7 @@ fn loupe(view: &PictureView, (x, y): (i32, i32), on: &Callback<Msg>) -> Node {
         .put(el("path", "over cross").set("d", &cross))
         .set("role", "img")
         .set("aria-label", "The loupe: the point that is moved")
-        .clicked(tapped([x - w, y - h, 2 * w, 2 * h], on))
+        .clicked(tapped([x - w, y - h, 2 * w, 2 * h], Act::Move, on))
 }
 
 fn over(svg: Node, view: &PictureView, dot: i32) -> Node {
@@ -218,11 +225,15 @@ fn ring(x: i32, y: i32, r: i32, class: &'static str) -> Node {
 }
 
 /// A tap somewhere in a frame: its corner, width and height.
-fn tapped([left, top, wide, high]: [i32; 4], on: &Callback<Msg>) -> Callback<MouseEvent> {
+fn tapped(
+    [left, top, wide, high]: [i32; 4],
+    act: fn(Spot) -> Act,
+    on: &Callback<Msg>,
+) -> Callback<MouseEvent> {
     let on = on.clone();
     Callback::from(move |e: MouseEvent| {
         if let Some([x, y]) = page::within(&e) {
-            on.emit(Msg::Photo(Act::Tap(Spot::new(left + scaled(x, wide), top + scaled(y, high)))));
+            on.emit(Msg::Photo(act(Spot::new(left + scaled(x, wide), top + scaled(y, high)))));
         }
     })
 }

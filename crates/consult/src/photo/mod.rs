@@ -133,6 +133,8 @@ pub enum Act {
     Failed(String),
     /// Tapped the picture.
     Tap(Spot),
+    /// Tapped the loupe: the point that is moved goes there.
+    Move(Spot),
     /// Puts a point into the middle, without a finger.
     Middle,
     /// Chose a point to move.

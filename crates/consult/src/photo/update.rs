@@ -108,6 +108,7 @@ fn within(guide: &Guide, photo: &mut Photo, act: Act, effects: &mut Vec<Effect>)
             hear(guide, photo, told, effects);
         }
         Act::Tap(spot) => tap(photo, spot, effects),
+        Act::Move(spot) => move_to(photo, spot, effects),
         Act::Middle => {
             let [w, h] = photo.size;
             let (points, _) = points(photo);

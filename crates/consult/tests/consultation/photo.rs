@@ -84,7 +84,7 @@ fn from_the_file_to_the_answer() {
     // 0.8 mm of standard uncertainty, as told.
     assert_eq!(state.given[0].what, What::Length(Length(643), Instrument::Photo(8)));
     let reason::Told::Measured { value, uncertainty } = state.answers()[0].told else {
-        panic!("a measurement")
+        unreachable!("a measurement")
     };
     assert!((value - 64.3).abs() < 1e-9 && (uncertainty - 0.8).abs() < 1e-9);
     // It travels in the link, and one step takes it back.
@@ -174,7 +174,7 @@ fn the_outline_proposes_and_never_answers_by_itself() {
     }
     assert_eq!(state.given.len(), keys.keys.len());
     // Another answer than those proposed is not taken from here.
-    let Act::Answer(question, choice) = keys.keys[0].act else { panic!("an answer") };
+    let Act::Answer(question, choice) = keys.keys[0].act else { unreachable!("an answer") };
     let other = usize::from(choice == 0);
     let same = act(&guide, state.clone(), Act::Answer(question, other)).0;
     assert_eq!(same.given, state.given);

@@ -116,6 +116,7 @@ fn body(guide: &Guide, state: &State, shown: &View) -> Result<(), TestCaseError>
         Body::Setup(setup) => {
             prop_assert_eq!(setup.aims.iter().filter(|a| a.1).count(), 1);
         }
+        Body::Photo(room) => prop_assert!(!room.heading.is_empty()),
         Body::Measures(room) => {
             prop_assert_eq!(room.recast.is_some(), guide.knows(consult::Table::Metals));
             if let Some(recast) = &room.recast {
