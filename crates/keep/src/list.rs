@@ -91,7 +91,7 @@ pub(crate) fn blocks(state: &State) -> Vec<Block> {
         ));
         out.push(Block::Keys(
             String::new(),
-            vec![Key::to("Look at a piece", "./"), Key::new("Write a record", Msg::New), Key::to("Take in a file", "#in")],
+            vec![Key::to("Take in a file", "#in")],
         ));
     } else {
         found(state, &mut out);

@@ -2,7 +2,6 @@
 
 mod check;
 mod date;
-mod decimal;
 mod in_words;
 mod money;
 mod number;
@@ -18,7 +17,7 @@ mod words;
 pub use check::{Limits, OLD_AFTER, faults, is_old, lacks};
 pub(crate) use check::is_past;
 pub use date::{Date, LAST, Moment};
-pub use decimal::{decimal, scaled};
+pub use units::{decimal, scaled};
 pub use money::{number as amount, places};
 pub use number::Number;
 pub use parts::{Deal, Event, Mark, Measurement, Opinion, Photo, Valuation};
