@@ -10,7 +10,7 @@ import { Site, packages, serve } from "./harness.mjs";
 import { DEEP, beginCabinet, openCabinet, ready, stored, told, write } from "./cabinet.mjs";
 
 const { chromium } = packages("playwright-core");
-const KILLS = DEEP ? 50 : 8;
+const KILLS = DEEP ? 50 : Number(process.env.KILLS ?? 8);
 
 /** Saves records as fast as the page takes them and tells which were acknowledged; runs in the page. */
 function saveOn(from) {
@@ -71,9 +71,10 @@ test(`the browser killed in the middle of writing, ${KILLS} times: every acknowl
       addEventListener("pressmark:usable", () => globalThis.heard.push(["usable"]));
     });
     await openCabinet(page, server);
+    t.diagnostic(`launch ${kill}: ${(await stored(page, "states")).length} states, ${acknowledged.size} acknowledged, main: ${(await page.locator("main").innerText()).slice(0, 80).replace(/\n/g, " ")}`);
     await page.evaluate(saveOn, kill * 1000);
     // Somewhere in the middle, another moment each time.
-    await page.waitForTimeout(350 + (kill * 137) % 500);
+    await page.waitForTimeout(Number(process.env.WAIT ?? 0) + 350 + (kill * 137) % 500);
     const told = await page.evaluate(() => globalThis.acknowledged);
     told.forEach((title) => acknowledged.add(title));
     const all = processes(profile);
@@ -86,6 +87,8 @@ test(`the browser killed in the middle of writing, ${KILLS} times: every acknowl
       }
     }
     await context.close().catch(() => {});
+    if (process.env.LOOK) console.log(execFileSync("sh", ["-c", `cd ${profile}; ps aux | grep -c '[c]hrom.*${profile}'; find . -path '*ndexedDB*' -type f | xargs ls -latr; cat Default/IndexedDB/*/LOG 2>/dev/null`], { encoding: "utf8" }));
+    await new Promise((done) => setTimeout(done, Number(process.env.AFTER ?? 0)));
     for (const lock of ["SingletonLock", "SingletonCookie", "SingletonSocket"]) fs.rmSync(path.join(profile, lock), { force: true });
   }
   assert.ok(acknowledged.size >= KILLS, `${acknowledged.size} acknowledged`);
@@ -98,6 +101,7 @@ test(`the browser killed in the middle of writing, ${KILLS} times: every acknowl
   });
   await openCabinet(page, server);
   const states = await stored(page, "states");
+  t.diagnostic(`${states.length} found, ${acknowledged.size} acknowledged: ${[...acknowledged].join(", ")}; ${states.map(([, text]) => text.match(/^title: (.*)$/m)?.[1]).join(", ")}`);
   const titles = new Map(states.map(([, text]) => [text.match(/^title: (.*)$/m)?.[1], text]));
   for (const title of acknowledged) {
     const text = titles.get(title);

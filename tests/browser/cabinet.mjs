@@ -4,7 +4,7 @@ import fs from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { heard, visit } from "./harness.mjs";
-import { button } from "./walk.mjs";
+import { button, key } from "./walk.mjs";
 
 export const DEEP = process.env.PRESSMARK_DEEP === "1";
 export const PHOTO = fileURLToPath(new URL("../fixtures/picture/photo.jpg", import.meta.url));
@@ -37,7 +37,7 @@ export const told = (page, says) => notice(page).filter({ hasText: says }).first
 
 /** Writes a record with these fields by label and saves it; comes back when it is acknowledged. */
 export async function write(page, fields) {
-  await button(page, "Write a record").tap();
+  await key(page, "Write a record").tap();
   await page.getByLabel(/^Title/).waitFor();
   for (const [label, text] of Object.entries(fields)) await page.getByLabel(label, { exact: false }).first().fill(text);
   await button(page, "Save").tap();

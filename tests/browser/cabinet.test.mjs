@@ -4,7 +4,7 @@ import { createHash } from "node:crypto";
 import { test } from "node:test";
 import { heard, open, openAndKeep, visit } from "./harness.mjs";
 import { PHOTO, beginCabinet, choose, download, entries, notice, openCabinet, ready, record, stored, takeIn, told, write, zipped } from "./cabinet.mjs";
-import { begin, button, heading, toFinding } from "./walk.mjs";
+import { begin, button, heading, key, toFinding } from "./walk.mjs";
 
 test("a finding is kept, found again, and offered on the next finding that is like it", async (t) => {
   const { page, server } = await begin(t);
@@ -76,7 +76,7 @@ test("written by hand, changed, taken out and put back; a draft outlives the pag
 
 test("a photograph is made smaller and freed of its place, and shown", async (t) => {
   const { page } = await beginCabinet(t);
-  await button(page, "Write a record").tap();
+  await key(page, "Write a record").tap();
   await page.getByLabel(/^Title/).fill("With a picture");
   await choose(page, "Add photographs", PHOTO);
   await page.locator(".photos img").waitFor();
@@ -215,7 +215,7 @@ test("no room: a sentence, what was typed stays, and nothing that was kept is to
   let full = "";
   for (let n = 0; n < 60 && !full; n += 1) {
     await openCabinet(page, server);
-    await page.getByRole("button", { name: "Write a record" }).first().tap();
+    await key(page, "Write a record").tap();
     await page.getByLabel(/^Title/).fill(`Iron ${n}`);
     for (const label of [/^Condition/, /^Description/, /^Notes/]) await page.getByLabel(label).fill(`${n} `.repeat(4_000));
     await button(page, "Save").tap();

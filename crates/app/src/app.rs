@@ -9,8 +9,7 @@ use crate::ui::{Around, Draw, every, learn, of_opening, screen};
 use consult::marks::Mark;
 use consult::photo::Develop;
 use consult::{
-    Body, Effect, Figure, Guide, Held, Kept, Msg, Screen, State, Table, View, arrive, held, leave, opening,
-    update, view,
+    Body, Effect, Figure, Guide, Kept, Msg, State, Table, View, arrive, leave, opening, update, view,
 };
 use gloo_events::EventListener;
 use sketch::Art;
@@ -99,8 +98,6 @@ pub struct App {
     moved: bool,
     /// Where the caret belongs once the lettering is drawn anew.
     caret: Option<u32>,
-    /// The piece for which own ones were looked up last.
-    held: Option<Held>,
     _ears: Vec<Option<EventListener>>,
 }
 
@@ -139,7 +136,6 @@ impl Component for App {
             leaving: false,
             moved: false,
             caret: None,
-            held: None,
             _ears: ears,
         }
     }
@@ -188,13 +184,13 @@ impl Component for App {
         for effect in std::mem::take(&mut self.waiting) {
             self.carry_out(ctx, effect);
         }
-        self.compare(ctx);
         // Asked for once a step: while there is no connection it must not be tried over and over.
         let wanted = std::mem::take(&mut self.moved) && self.rooms.leave.is_some() && !self.whole;
         if wanted && (self.rooms.view)(&self.guide, &self.state).body == Body::Later {
             events::tell("whole-wanted", None);
         }
         if first {
+            self.own(ctx, Own::Went);
             page::theme(self.state.theme.word());
             events::tell("usable", None);
         }
@@ -250,21 +246,12 @@ pub async fn whole() -> Result<Rc<Guide>, String> {
 }
 
 impl App {
-    fn own(&self, ctx: &Context<Self>, what: Own) {
+    fn own(&self, ctx: &Context<Self>, what: fn(Rc<Guide>, Box<State>) -> Own) {
         if let Some(own) = self.rooms.own {
-            own(what, ctx.link().callback(|happened| happened));
-        }
-    }
-
-    /// On a finding the own pieces are looked through, once for each piece.
-    fn compare(&mut self, ctx: &Context<Self>) {
-        if self.rooms.own.is_some() && self.state.screen == Screen::Finding {
-            let held = held(&self.guide, &self.state);
-            if held != self.held {
-                self.held.clone_from(&held);
-                self.around.own = None;
-                self.own(ctx, Own::Like(held.unwrap_or_default()));
-            }
+            own(
+                what(self.guide.clone(), Box::new(self.state.clone())),
+                ctx.link().callback(|happened| happened),
+            );
         }
     }
 
@@ -272,11 +259,9 @@ impl App {
         match effect {
             Effect::Address { fragment, push } => {
                 address::set(&fragment, push);
-                if !self.state.given.is_empty() {
-                    self.own(ctx, Own::Draft(fragment));
-                }
+                self.own(ctx, Own::Went);
             }
-            Effect::Record => self.own(ctx, Own::Keep(self.guide.clone(), Box::new(self.state.clone()))),
+            Effect::Record => self.own(ctx, Own::Keep),
             Effect::Heading => page::to_heading(),
             Effect::Copy(text) => copy(ctx, text),
             Effect::CopyLink(fragment) => copy(ctx, address::with(&fragment)),

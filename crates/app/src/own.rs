@@ -6,7 +6,7 @@ use crate::browser::database::{self, CARDS, Database, Fault, breathe};
 use crate::browser::{address, clock, page};
 use ::cabinet::find::{Index, Looks};
 use ::cabinet::record::{Moment, Uuid};
-use consult::{Guide, Held, Msg, State, record};
+use consult::{Guide, Held, Msg, Screen, State, held, record};
 use keep::{Failure, draft, know};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -14,12 +14,11 @@ use yew::Callback;
 
 /// What is to be done.
 pub enum Own {
-    /// Keep the link of the piece in the hand.
-    Draft(String),
+    /// The piece is another, or another screen is shown: keep its link as a draft, and on a finding look for own pieces that
+    /// are like it.
+    Went(Rc<Guide>, Box<State>),
     /// Hand the piece over to the cabinet and go there.
     Keep(Rc<Guide>, Box<State>),
-    /// Look for own pieces that are like it.
-    Like(Held),
 }
 
 /// Cards that are taken into the index before the page may draw again.
@@ -27,6 +26,8 @@ const AT_A_TIME: u32 = 100;
 
 thread_local! {
     static OPEN: RefCell<Option<Database>> = const { RefCell::new(None) };
+    /// The piece that was looked at last, and whether its finding was shown.
+    static LAST: RefCell<Option<(Held, bool)>> = const { RefCell::new(None) };
     static KNOWN: RefCell<Option<Rc<Index>>> = const { RefCell::new(None) };
 }
 
@@ -34,14 +35,7 @@ thread_local! {
 pub fn carry_out(what: Own, come: Callback<Happened>) {
     wasm_bindgen_futures::spawn_local(async move {
         match what {
-            Own::Draft(link) => {
-                let text = draft(Moment(clock::now()), &link);
-                if let Ok(db) = opened().await
-                    && db.keep("piece", &text, false).await.is_err()
-                {
-                    OPEN.take();
-                }
-            }
+            Own::Went(guide, state) => went(&guide, &state, &come).await,
             Own::Keep(guide, state) => match handed(&guide, &state).await {
                 Ok(name) => address::go(&format!("cabinet.html#{name}")),
                 Err(fault) => {
@@ -56,14 +50,35 @@ pub fn carry_out(what: Own, come: Callback<Happened>) {
                     come.emit(Happened::Do(Msg::Notice(Some(says.to_string()))));
                 }
             },
-            Own::Like(held) => {
-                if let Ok(index) = known().await {
-                    let looks = Looks::new(&held.link, held.length, held.weight, &held.lettering, Vec::new());
-                    come.emit(Happened::Like(keep::own(&index, &looks)));
-                }
-            }
         }
     });
+}
+
+async fn went(guide: &Guide, state: &State, come: &Callback<Happened>) {
+    let held = held(guide, state);
+    let now = held.map(|held| (held, state.screen == Screen::Finding));
+    if LAST.replace(now.clone()) == now {
+        return;
+    }
+    let Some((piece, found)) = now else { return };
+    let text = draft(Moment(clock::now()), &piece.link);
+    let kept = match opened().await {
+        Ok(db) => db.keep("piece", &text, false).await,
+        Err(fault) => Err(fault),
+    };
+    if kept.is_err() {
+        // Closed for a newer edition, perhaps: opened anew next time.
+        OPEN.take();
+        return;
+    }
+    // Only a finding is worth the look.
+    if !found {
+        return come.emit(Happened::Like(None));
+    }
+    if let Ok(index) = known().await {
+        let looks = Looks::new(&piece.link, piece.length, piece.weight, &piece.lettering, Vec::new());
+        come.emit(Happened::Like(keep::own(&index, &looks)));
+    }
 }
 
 async fn opened() -> Result<Database, Fault> {

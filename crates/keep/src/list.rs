@@ -89,14 +89,7 @@ pub(crate) fn blocks(state: &State) -> Vec<Block> {
              hand, or take in a file."
                 .to_string(),
         ));
-        out.push(Block::Keys(
-            String::new(),
-            vec![
-                Key::to("Look at a piece", "./"),
-                Key::new("Write a record", Msg::New),
-                Key::to("Take in a file", "#in"),
-            ],
-        ));
+        out.push(Block::Keys(String::new(), vec![Key::to("Take in a file", "#in")]));
     } else {
         found(state, &mut out);
     }

@@ -4,6 +4,7 @@
 extern crate alloc;
 
 mod basis;
+mod decimal;
 mod length;
 mod mass;
 mod money;
@@ -12,6 +13,7 @@ mod typed;
 mod years;
 
 pub use basis::Basis;
+pub use decimal::{decimal, scaled};
 pub use length::{Length, LengthUnit};
 pub use mass::Mass;
 pub use money::{Currency, Money};

@@ -22,6 +22,9 @@ use units::{arranged, order};
 const DOUBT: f64 = 2.0;
 /// Under this likeness, per mille, a piece is not worth showing.
 pub const WORTH_SHOWING: u16 = 500;
+/// From so many questions on that both answered, all of them alike, a piece is worth showing whatever the rest says: in a small
+/// cabinet no answer is rare, and yet it may be the same piece.
+const ALL_ALIKE: usize = 4;
 
 /// An own piece that is like it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,7 +39,7 @@ pub struct Like {
     pub answers: (usize, usize),
 }
 
-/// The nearest pieces, nearest first, at most `most`, none under [`WORTH_SHOWING`]. `except` is left out: the piece itself.
+/// The nearest pieces, nearest first, at most `most`, none under [`WORTH_SHOWING`] unless every answer agrees. `except` is left out: the piece itself.
 #[must_use]
 pub fn nearest(index: &Index, piece: &Looks, most: usize, except: Option<Uuid>) -> Vec<Like> {
     let place = |(question, choices): &'_ (u16, Vec<u16>)| index.told.find(*question, choices);
@@ -48,7 +51,8 @@ pub fn nearest(index: &Index, piece: &Looks, most: usize, except: Option<Uuid>) 
             continue;
         }
         let (likeness, answers) = likeness(&hand, index, entry);
-        if likeness >= WORTH_SHOWING {
+        let (same, both) = answers;
+        if likeness >= WORTH_SHOWING || (same == both && both >= ALL_ALIKE) {
             all.push(Like { at, id: *id, likeness, answers });
         }
     }

@@ -1,8 +1,7 @@
 //! Money of a record: minor units and a currency, with as many places as the currency has.
 
-use super::decimal::{decimal, scaled};
 use super::value::{Value, short};
-use units::{Currency, Money};
+use units::{Currency, Money, decimal, scaled};
 
 /// How many places an amount has behind the point (ISO 4217, list of 2026: column "minor unit"; what is not named
 /// here has two).

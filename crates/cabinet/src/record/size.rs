@@ -1,8 +1,7 @@
 //! A size as it was measured: a number with its unit. It is converted only to be compared.
 
-use super::decimal::{decimal, scaled};
 use super::value::{Value, choice, short};
-use units::{Length, Mass};
+use units::{Length, Mass, decimal, scaled};
 
 choice! {
     /// The unit of a measurement.

@@ -2,46 +2,31 @@
 
 use units::Currency;
 
-/// More digits before the point are not taken: ten million million units of money is no price of an iron.
-const MOST_DIGITS: usize = 9;
+/// More before the point is not taken: a thousand million units of money is no price of an iron.
+const MOST: i64 = 999_999_999;
 
 /// `12`, `12.5`, `12,50`: times ten to the `places`, none for an empty text.
 ///
 /// # Errors
 /// A sentence for the person who typed it.
 pub(crate) fn decimal(text: &str, places: usize) -> Result<Option<i64>, String> {
-    let text = text.trim();
-    if text.is_empty() {
+    if text.trim().is_empty() {
         return Ok(None);
     }
-    let (whole, part) = text.split_once(['.', ',']).unwrap_or((text, ""));
-    let digits = |t: &str| t.bytes().all(|b| b.is_ascii_digit());
-    if (whole.is_empty() && part.is_empty()) || !digits(whole) || !digits(part) {
-        let shown: String = text.chars().take(20).collect();
-        return Err(format!("\u{201c}{shown}\u{201d} is not a number. Write it as in the hint."));
+    let places = u32::try_from(places).unwrap_or_default();
+    let value = units::scaled(text, places)?;
+    if value < 0 {
+        return Err("A figure here is not below nothing.".to_string());
     }
-    if whole.len() > MOST_DIGITS {
+    if value / 10_i64.pow(places.min(9)) > MOST {
         return Err("The number is too large.".to_string());
     }
-    if part.len() > places {
-        let most = ["no place", "one place", "two places", "three places"];
-        return Err(format!(
-            "Too fine: {} behind the point at most.",
-            most.get(places).unwrap_or(&"few places")
-        ));
-    }
-    let filled = format!("{whole}{part:0<places$}");
-    Ok(filled.parse().ok())
+    Ok(Some(value))
 }
 
 /// The other way: as few places as say it, or all of them.
 pub(crate) fn shown(value: i64, places: u32, all: bool) -> String {
-    let sign = if value < 0 { "-" } else { "" };
-    let (value, by) = (value.unsigned_abs(), 10_u64.pow(places));
-    let part = format!("{:0width$}", value % by, width = places as usize);
-    let part = if all { part.as_str() } else { part.trim_end_matches('0') };
-    let stop = if part.is_empty() { "" } else { "." };
-    format!("{sign}{}{stop}{part}", value / by)
+    units::decimal(value, places, if all { places } else { 0 })
 }
 
 /// `105.50 USD`.

@@ -1,6 +1,8 @@
 //! Whole numbers as decimals and back: no float is printed or parsed.
 
-use super::value::short;
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
 
 /// A number of 10^-places as a decimal without zeros at its end, but with at least `least` places: `2.6875`, `20.00`.
 #[must_use]
@@ -82,6 +84,15 @@ pub fn scaled(text: &str, places: u32) -> Result<i64, String> {
     let all = format!("{whole}{part:0<places$}");
     let number: i64 = if all.is_empty() { 0 } else { all.parse().map_err(|_| unclear())? };
     Ok(if negative { -number } else { number })
+}
+
+/// The beginning of a text, for a sentence about it.
+fn short(text: &str) -> String {
+    let mut out: String = text.chars().take(30).filter(|c| !c.is_control()).collect();
+    if text.chars().nth(30).is_some() {
+        out.push('\u{2026}');
+    }
+    out
 }
 
 #[cfg(test)]
