@@ -243,7 +243,10 @@ pub async fn whole() -> Result<Rc<Guide>, String> {
 impl App {
     fn own(&self, ctx: &Context<Self>, what: fn(Rc<Guide>, Box<State>) -> Own) {
         if let Some(own) = self.rooms.own {
-            own(what(self.guide.clone(), Box::new(self.state.clone())), ctx.link().callback(|happened| happened));
+            own(
+                what(self.guide.clone(), Box::new(self.state.clone())),
+                ctx.link().callback(|happened| happened),
+            );
         }
     }
 

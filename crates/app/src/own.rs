@@ -42,8 +42,10 @@ pub fn carry_out(what: Own, come: Callback<Happened>) {
                     OPEN.take();
                     let says = match Failure::named(&fault.0) {
                         Failure::Full => "Not kept: this device has no room left for it.",
-                        _ => "Not kept: this browser keeps nothing for this page. A private window, a setting or a frame in \
-                              another site forbids it.",
+                        _ => {
+                            "Not kept: this browser keeps nothing for this page. A private window, a setting or a frame in \
+                              another site forbids it."
+                        }
                     };
                     come.emit(Happened::Do(Msg::Notice(Some(says.to_string()))));
                 }

@@ -45,7 +45,16 @@ pub fn held(guide: &Guide, state: &State) -> Option<Held> {
 /// The link of a piece, with its finding open.
 fn link(guide: &Guide, state: &State) -> String {
     let State { given, marks, condition, place, place_asked, picture, .. } = state.clone();
-    let piece = State { given, marks, condition, place, place_asked, picture, screen: Screen::Finding, ..State::default() };
+    let piece = State {
+        given,
+        marks,
+        condition,
+        place,
+        place_asked,
+        picture,
+        screen: Screen::Finding,
+        ..State::default()
+    };
     fragment::write(guide, &piece)
 }
 
@@ -62,7 +71,10 @@ pub fn record(guide: &Guide, state: &State) -> String {
     line("date", &format!("{}; even chances {}", view.years.nine, view.years.half));
     line("date as edtf", &view.years.edtf);
     line("condition", &condition(guide, state));
-    line("cautions", &view.grave.iter().chain(&view.cautions).map(String::as_str).collect::<Vec<_>>().join("\n"));
+    line(
+        "cautions",
+        &view.grave.iter().chain(&view.cautions).map(String::as_str).collect::<Vec<_>>().join("\n"),
+    );
     line("finding", &finding(&view));
     line("answers", &link(guide, state));
     measured(guide, state, &mut out);
@@ -144,6 +156,13 @@ fn valuation(guide: &Guide, worth: &WorthView, out: &mut String) {
     put(out, "high", &money(worth.quantiles[3]));
     put(out, "basis", "fair market");
     put(out, "date", &guide.this_year.to_string());
-    put(out, "source", &format!("The guide \u{201c}{}\u{201d}, {}. {}", guide.core.head.name, guide.core.head.edition, worth.basis));
+    put(
+        out,
+        "source",
+        &format!(
+            "The guide \u{201c}{}\u{201d}, {}. {}",
+            guide.core.head.name, guide.core.head.edition, worth.basis
+        ),
+    );
     put(out, "method", "Half of such pieces lie between; the condition of this one is not reckoned in");
 }

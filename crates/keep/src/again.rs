@@ -56,8 +56,13 @@ pub(crate) fn blocks(state: &State, id: Uuid) -> Vec<Block> {
     let more = answers(&now.answers).len().saturating_sub(answers(&old.answers).len());
     let revised = !old.pack.is_empty() && old.pack != now.pack;
     out.push(Block::Says(match (revised, more) {
-        (true, 0) => "The guide was revised since; the answers are the same. What differs comes from the guide.".to_string(),
-        (true, n) => format!("The guide was revised since, and there are {n} answers more. Either may be why it differs."),
+        (true, 0) => {
+            "The guide was revised since; the answers are the same. What differs comes from the guide."
+                .to_string()
+        }
+        (true, n) => format!(
+            "The guide was revised since, and there are {n} answers more. Either may be why it differs."
+        ),
         (false, 0) => "The guide is the same as then, and so are the answers.".to_string(),
         (false, n) => format!("The guide is the same as then. What differs comes from {n} answers more."),
     }));
@@ -87,7 +92,10 @@ pub(crate) fn blocks(state: &State, id: Uuid) -> Vec<Block> {
     } else {
         out.push(Block::Table(["", "was", "is now"].map(String::from).to_vec(), rows));
     }
-    let mut keys = vec![Key::new("Leave the record as it is", Msg::LeaveFinding), Key::new("It is another piece", Msg::Another)];
+    let mut keys = vec![
+        Key::new("Leave the record as it is", Msg::LeaveFinding),
+        Key::new("It is another piece", Msg::Another),
+    ];
     if state.writes() {
         keys.insert(0, Key::new("Take this into the record", Msg::TakeFinding).strong());
     }

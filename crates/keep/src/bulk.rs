@@ -26,7 +26,8 @@ pub(crate) const KEYS: [(&str, &str); 10] = [
 
 pub(crate) fn blocks(state: &State, bulk: &Bulk, out: &mut Vec<Block>) {
     let n = bulk.chosen.len();
-    let keys = KEYS.iter().enumerate().map(|(at, (_, label))| Key::toggle(label, at == bulk.key, Msg::BulkKey(at)));
+    let keys =
+        KEYS.iter().enumerate().map(|(at, (_, label))| Key::toggle(label, at == bulk.key, Msg::BulkKey(at)));
     let (key, label) = KEYS[bulk.key.min(KEYS.len() - 1)];
     let field = Field {
         spot: Spot::Bulk,
@@ -52,7 +53,9 @@ pub(crate) fn blocks(state: &State, bulk: &Bulk, out: &mut Vec<Block>) {
 /// The change is wanted: checked first, then the pieces are read.
 pub(crate) fn begin(state: &mut State) -> Vec<Effect> {
     let writes = state.writes();
-    let Some(bulk) = state.bulk.as_mut().filter(|b| writes && !b.chosen.is_empty()) else { return Vec::new() };
+    let Some(bulk) = state.bulk.as_mut().filter(|b| writes && !b.chosen.is_empty()) else {
+        return Vec::new();
+    };
     let mut trial = cabinet::record::Record::default();
     let text = bulk.text.trim();
     let wrong = if text.is_empty() { None } else { trial.set(KEYS[bulk.key].0, text).err() };
@@ -74,7 +77,8 @@ pub(crate) fn change(state: &mut State, all: &[Vec<String>], given: &mut Given) 
         let mut record = kept.shown.record.clone();
         if text.is_empty() {
             // A key can be emptied only by leaving it out of what is read again.
-            let mut bare = cabinet::record::Record { other: record.other.clone(), ..cabinet::record::Record::default() };
+            let mut bare =
+                cabinet::record::Record { other: record.other.clone(), ..cabinet::record::Record::default() };
             for (k, value) in record.lines().into_iter().filter(|(k, _)| *k != key) {
                 let _known = bare.set(k, &value);
             }

@@ -94,8 +94,16 @@ const ADDS: [(usize, &str); 7] = [
     (7, "A specialist's opinion"),
 ];
 /// Names of parts, in the order of [`PARTS`].
-const NAMES: [&str; 8] =
-    ["How it came", "How it went", "Measurement", "Mark", "Event of its past", "Valuation", "Photograph", "Opinion"];
+const NAMES: [&str; 8] = [
+    "How it came",
+    "How it went",
+    "Measurement",
+    "Mark",
+    "Event of its past",
+    "Valuation",
+    "Photograph",
+    "Opinion",
+];
 
 pub(crate) fn blocks(form: &Form, saving: bool) -> Vec<Block> {
     let mut out: Vec<Block> = form.faults.iter().map(|f| Block::Care(f.clone())).collect();
@@ -107,7 +115,8 @@ pub(crate) fn blocks(form: &Form, saving: bool) -> Vec<Block> {
         if name == GROUPS[0].0 {
             out.push(Block::Heading("Photographs".to_string()));
             out.push(Block::Hint(
-                "Made smaller, and freed of the place where they were taken, before they are kept.".to_string(),
+                "Made smaller, and freed of the place where they were taken, before they are kept."
+                    .to_string(),
             ));
             parts(form, &|name| name == PARTS[6], &mut out);
             out.push(Block::File(Take::Photos, "Add photographs".to_string()));
@@ -116,7 +125,10 @@ pub(crate) fn blocks(form: &Form, saving: bool) -> Vec<Block> {
     parts(form, &|name| name != PARTS[6] && !name.is_empty(), &mut out);
     out.push(Block::Heading("Add".to_string()));
     let adds = ADDS.iter().filter(|(sort, _)| *sort > 1 || form.parts.iter().all(|p| p.name != PARTS[*sort]));
-    out.push(Block::Keys(String::new(), adds.map(|(sort, label)| Key::new(label, Msg::Part(*sort))).collect()));
+    out.push(Block::Keys(
+        String::new(),
+        adds.map(|(sort, label)| Key::new(label, Msg::Part(*sort))).collect(),
+    ));
     if saving {
         out.push(Block::Hint("Saving.".to_string()));
     }

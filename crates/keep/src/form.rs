@@ -36,7 +36,8 @@ pub(crate) struct Fields {
 impl Fields {
     fn of(name: &str, part: &dyn Part) -> Fields {
         let lines = part.lines();
-        let text = |key: &str| lines.iter().find(|(k, _)| *k == key).map_or(String::new(), |(_, v)| v.clone());
+        let text =
+            |key: &str| lines.iter().find(|(k, _)| *k == key).map_or(String::new(), |(_, v)| v.clone());
         let all = part.keys().iter().map(|key| (*key, text(key), None)).collect();
         let known = |key: &str| part.keys().contains(&key);
         let other = lines.iter().filter(|(k, _)| !known(k)).map(|(k, v)| ((*k).to_string(), v.clone()));
@@ -136,7 +137,8 @@ impl Form {
                 sound &= fields.fill(&mut record);
                 continue;
             }
-            let empty = fields.all.iter().all(|(_, text, _)| text.trim().is_empty()) && fields.other.is_empty();
+            let empty =
+                fields.all.iter().all(|(_, text, _)| text.trim().is_empty()) && fields.other.is_empty();
             match record.open(&fields.name) {
                 _ if empty => {}
                 Ok(part) => sound &= fields.fill(part),

@@ -155,9 +155,12 @@ pub(crate) fn blocks(state: &State) -> Vec<Block> {
         return out;
     }
     if !state.faults.is_empty() {
-        out.push(Block::Care("Nothing was taken from the file, and nothing in the cabinet was changed.".to_string()));
+        out.push(Block::Care(
+            "Nothing was taken from the file, and nothing in the cabinet was changed.".to_string(),
+        ));
         let more = state.faults.len().saturating_sub(MOST_SHOWN);
-        let mut all: Vec<Block> = state.faults.iter().take(MOST_SHOWN).map(|f| Block::Says(f.clone())).collect();
+        let mut all: Vec<Block> =
+            state.faults.iter().take(MOST_SHOWN).map(|f| Block::Says(f.clone())).collect();
         if more > 0 {
             all.push(Block::Hint(format!("And {more} more.")));
         }
@@ -180,7 +183,9 @@ pub(crate) fn blocks(state: &State) -> Vec<Block> {
         out.push(Block::Heading("A file of a cabinet".to_string()));
         out.push(Block::File(Take::Archive, "Choose a ZIP".to_string()));
         out.push(Block::Heading("A table".to_string()));
-        out.push(Block::Hint("CSV in UTF-8, as any spreadsheet saves it. You say what its columns mean.".to_string()));
+        out.push(Block::Hint(
+            "CSV in UTF-8, as any spreadsheet saves it. You say what its columns mean.".to_string(),
+        ));
         out.push(Block::File(Take::Table, "Choose a table".to_string()));
         out.push(Block::Heading("This device".to_string()));
         out.push(Block::Fields(vec![Field {
@@ -203,7 +208,10 @@ fn looked(state: &State, preview: &Preview, out: &mut Vec<Block>) {
     out.extend(preview.notes.iter().map(|n| Block::Says(n.clone())));
     let mut keys = Vec::new();
     if preview.new_states == 0 {
-        out.push(Block::Says("Every state in it is here already. Photographs that are missing here are still taken.".to_string()));
+        out.push(Block::Says(
+            "Every state in it is here already. Photographs that are missing here are still taken."
+                .to_string(),
+        ));
     }
     if state.writes() {
         keys.push(Key::new("Take it in", Msg::TakeIn).strong());
@@ -221,9 +229,14 @@ fn mapping(state: &State, reading: &Reading, out: &mut Vec<Block>) {
     words.extend(COLUMNS.iter().filter(|c| c.head != "photographs").map(|c| c.head.to_string()));
     let mut fields = Vec::new();
     for (at, head) in reading.table.heads.iter().enumerate() {
-        let example = reading.table.rows.iter().filter_map(|(_, cells)| cells.get(at)).find(|c| !c.trim().is_empty());
+        let example =
+            reading.table.rows.iter().filter_map(|(_, cells)| cells.get(at)).find(|c| !c.trim().is_empty());
         let example: String = example.map_or(String::new(), |e| e.chars().take(EXAMPLE).collect());
-        let label = if example.is_empty() { head.clone() } else { format!("{head}, such as \u{201c}{example}\u{201d}") };
+        let label = if example.is_empty() {
+            head.clone()
+        } else {
+            format!("{head}, such as \u{201c}{example}\u{201d}")
+        };
         let column = reading.mapping.get(at).copied().flatten().and_then(|c| COLUMNS.get(c));
         fields.push(Field {
             spot: Spot::Column(at),

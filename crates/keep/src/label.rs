@@ -47,7 +47,13 @@ impl Label {
                     x += 1;
                 }
                 if x > from {
-                    path.push_str(&format!("M{} {}h{}v1h-{}z", from + MARGIN, y + MARGIN, x - from, x - from));
+                    path.push_str(&format!(
+                        "M{} {}h{}v1h-{}z",
+                        from + MARGIN,
+                        y + MARGIN,
+                        x - from,
+                        x - from
+                    ));
                 }
                 x += 1;
             }

@@ -41,7 +41,8 @@ pub fn own(index: &Index, piece: &Looks) -> Option<Own> {
     };
     // Own ones first, the nearest of each first.
     let by = order(cards.len(), &|a, b| cards[a].standing.cmp(&cards[b].standing).then(a.cmp(&b)));
-    let pieces = arranged(cards, &by).into_iter().map(|c| (called(c), format!("cabinet.html#piece/{}", c.id)));
+    let pieces =
+        arranged(cards, &by).into_iter().map(|c| (called(c), format!("cabinet.html#piece/{}", c.id)));
     Some(Own { says, pieces: pieces.collect() })
 }
 

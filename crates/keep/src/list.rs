@@ -89,10 +89,7 @@ pub(crate) fn blocks(state: &State) -> Vec<Block> {
              hand, or take in a file."
                 .to_string(),
         ));
-        out.push(Block::Keys(
-            String::new(),
-            vec![Key::to("Take in a file", "#in")],
-        ));
+        out.push(Block::Keys(String::new(), vec![Key::to("Take in a file", "#in")]));
     } else {
         found(state, &mut out);
     }
@@ -113,7 +110,8 @@ fn found(state: &State, out: &mut Vec<Block>) {
     };
     let which = STANDINGS.iter().map(|(label, which)| (label, *which, count(*which)));
     // What there is none of is no choice, except the first.
-    let which = which.filter(|(_, which, n)| *n > 0 || *which == state.standing || *which == Some(Standing::Owned));
+    let which =
+        which.filter(|(_, which, n)| *n > 0 || *which == state.standing || *which == Some(Standing::Owned));
     let which = which.map(|(label, which, n)| {
         Key::toggle(&format!("{label} {n}"), which == state.standing, Msg::Standing(which))
     });
@@ -128,7 +126,11 @@ fn found(state: &State, out: &mut Vec<Block>) {
     if state.filters_open {
         let sorts = SORTS.iter().map(|(label, sort)| {
             let on = state.query.sort == *sort;
-            let label = if on && state.query.backwards { format!("{label}, backwards") } else { (*label).to_string() };
+            let label = if on && state.query.backwards {
+                format!("{label}, backwards")
+            } else {
+                (*label).to_string()
+            };
             Key::toggle(&label, on, Msg::Sort(*sort))
         });
         let filters = FILTERS.iter().map(|(label, filter)| {
@@ -150,7 +152,8 @@ fn found(state: &State, out: &mut Vec<Block>) {
         1 => "1 piece.".to_string(),
         n => format!("{n} pieces."),
     }));
-    let rows: Vec<Row> = listed.iter().take(state.shown).map(|at| row(state, state.index.card(*at))).collect();
+    let rows: Vec<Row> =
+        listed.iter().take(state.shown).map(|at| row(state, state.index.card(*at))).collect();
     let more = listed.len() > rows.len();
     if !rows.is_empty() {
         out.push(if state.wall { Block::Wall(rows) } else { Block::Rows(rows) });
@@ -164,7 +167,8 @@ fn row(state: &State, card: &Card) -> Row {
     let number = card.number.as_ref().map_or_else(|| "no number".to_string(), |n| n.text().to_string());
     let size = card.length.map_or_else(String::new, |l| format!("{} mm", (l + 5) / 10));
     let kind = if card.title.is_empty() { String::new() } else { card.kind.clone() };
-    let says: Vec<String> = [number, kind, card.date.clone(), size].into_iter().filter(|t| !t.is_empty()).collect();
+    let says: Vec<String> =
+        [number, kind, card.date.clone(), size].into_iter().filter(|t| !t.is_empty()).collect();
     let chosen = state.bulk.as_ref().map(|b| b.chosen.contains(&card.id));
     let does = match chosen {
         Some(_) => Does::Msg(Msg::Choose(card.id)),
@@ -184,6 +188,9 @@ fn foot(state: &State, out: &mut Vec<Block>) {
         None => "Never exported from this device.".to_string(),
     };
     says.push(Block::Says(exported));
-    says.push(Block::Keys(String::new(), vec![Key::to("Out of the cabinet", "#out"), Key::to("Into the cabinet", "#in")]));
+    says.push(Block::Keys(
+        String::new(),
+        vec![Key::to("Out of the cabinet", "#out"), Key::to("Into the cabinet", "#in")],
+    ));
     out.push(Block::Card(says));
 }

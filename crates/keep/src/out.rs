@@ -28,7 +28,8 @@ pub(crate) fn blocks(state: &State) -> Vec<Block> {
         Some(time) => format!("Last exported {}; saved since: {}.", time.date().shown(), unexported(state)),
         None => "Never exported from this device.".to_string(),
     }));
-    let export = if pieces == 0 { Vec::new() } else { vec![Key::new("Export everything", Msg::Export).strong()] };
+    let export =
+        if pieces == 0 { Vec::new() } else { vec![Key::new("Export everything", Msg::Export).strong()] };
     out.push(Block::Keys(String::new(), export));
     out.push(Block::Hint(FORGETS.to_string()));
     if pieces == 0 {
@@ -67,7 +68,11 @@ pub(crate) fn blocks(state: &State) -> Vec<Block> {
 }
 
 /// The file of all records: name, media type, text.
-pub(crate) fn file(gather: Gather, all: &[(Uuid, Record)], day: &str) -> Option<(String, &'static str, String)> {
+pub(crate) fn file(
+    gather: Gather,
+    all: &[(Uuid, Record)],
+    day: &str,
+) -> Option<(String, &'static str, String)> {
     match gather {
         Gather::Csv(profile) => {
             let mut text = csv::head();

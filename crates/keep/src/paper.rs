@@ -116,10 +116,18 @@ fn ask(state: &State, sort: SheetSort, out: &mut Vec<Block>) {
                  guess last. When the answer comes, write it into the record as an opinion, with name and day."
                     .to_string(),
             ));
-            out.push(Block::Fields(vec![field(Spot::Question, "Your question, if you have one", &state.question)]));
+            out.push(Block::Fields(vec![field(
+                Spot::Question,
+                "Your question, if you have one",
+                &state.question,
+            )]));
         }
         SheetSort::Heirs => out.push(Block::Fields(vec![
-            field(Spot::Heirs(0), "Where the photographs and the file of the collection are", &state.heirs[0]),
+            field(
+                Spot::Heirs(0),
+                "Where the photographs and the file of the collection are",
+                &state.heirs[0],
+            ),
             field(Spot::Heirs(1), "Whom to ask, one a line: name, then how to reach them", &state.heirs[1]),
             field(Spot::Heirs(2), "Anything else that you wish", &state.heirs[2]),
         ])),
@@ -164,7 +172,9 @@ pub(crate) fn as_text(sheet: &Sheet) -> String {
             }
             sheets::Block::Says(text) | sheets::Block::Care(text) => line(text),
             sheets::Block::Facts(facts) => {
-                facts.iter().for_each(|(name, value)| line(&format!("{name}: {}", value.replace('\n', " / "))));
+                facts
+                    .iter()
+                    .for_each(|(name, value)| line(&format!("{name}: {}", value.replace('\n', " / "))));
             }
             sheets::Block::Table(heads, rows) => {
                 for row in rows {

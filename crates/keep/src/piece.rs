@@ -16,7 +16,13 @@ pub(crate) fn stands(shelf: &Shelf) -> Option<Kept<'_>> {
 }
 
 /// The state that follows others.
-pub(crate) fn after(from: &[&Version], record: &Record, deleted: bool, device: &str, given: &mut Given) -> Version {
+pub(crate) fn after(
+    from: &[&Version],
+    record: &Record,
+    deleted: bool,
+    device: &str,
+    given: &mut Given,
+) -> Version {
     let id = from.first().map_or_else(|| (given.fresh)(), |v| v.stamp.id);
     let stamp = Stamp {
         id,
@@ -70,7 +76,8 @@ pub(crate) fn blocks(state: &State, id: Uuid) -> Vec<Block> {
     };
     let Some(kept) = stands(shelf) else {
         return vec![Block::Says(
-            "This record is not in the cabinet of this device. It may have been kept on another one.".to_string(),
+            "This record is not in the cabinet of this device. It may have been kept on another one."
+                .to_string(),
         )];
     };
     let mut out = Vec::new();
@@ -105,7 +112,9 @@ pub(crate) fn blocks(state: &State, id: Uuid) -> Vec<Block> {
         out.push(Block::Card(lacks.into_iter().map(Block::Says).collect()));
     }
     out.push(Block::Heading("On paper and to others".to_string()));
-    out.push(Block::Hint("Each sheet can be printed, saved as PDF by the browser, or copied as text.".to_string()));
+    out.push(Block::Hint(
+        "Each sheet can be printed, saved as PDF by the browser, or copied as text.".to_string(),
+    ));
     let sheet = |label: &str, sort| Key::new(label, Msg::Sheet(sort));
     out.push(Block::Keys(
         String::new(),
@@ -152,7 +161,8 @@ fn against(state: &State, kept: &Kept<'_>, out: &mut Vec<Block>) {
             .to_string(),
     ));
     let told = |v: &Version| {
-        let device = if v.stamp.device.is_empty() { String::new() } else { format!(" on {}", v.stamp.device) };
+        let device =
+            if v.stamp.device.is_empty() { String::new() } else { format!(" on {}", v.stamp.device) };
         format!("{}{device}", cabinet::record::Value::shown(&v.stamp.time))
     };
     for other in &kept.against {
@@ -169,12 +179,18 @@ fn against(state: &State, kept: &Kept<'_>, out: &mut Vec<Block>) {
             card.push(Block::Table(heads, rows));
         }
         if state.writes() {
-            card.push(Block::Keys(String::new(), vec![Key::new("That one holds", Msg::Holds(other.stamp.version))]));
+            card.push(Block::Keys(
+                String::new(),
+                vec![Key::new("That one holds", Msg::Holds(other.stamp.version))],
+            ));
         }
         out.push(Block::Card(card));
     }
     if state.writes() {
         let own = kept.shown.stamp.version;
-        out.push(Block::Keys(String::new(), vec![Key::new("What is shown here holds", Msg::Holds(own)).strong()]));
+        out.push(Block::Keys(
+            String::new(),
+            vec![Key::new("What is shown here holds", Msg::Holds(own)).strong()],
+        ));
     }
 }

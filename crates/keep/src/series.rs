@@ -37,19 +37,17 @@ pub(crate) fn blocks(state: &State) -> Vec<Block> {
         if !lack.is_empty() {
             out.push(Block::Says(format!("Lacking: {}.", lack.join(", "))));
         }
-        let rows = one.have.iter().flat_map(|(n, places)| {
-            places.iter().map(move |at| (*n, *at))
-        });
+        let rows = one.have.iter().flat_map(|(n, places)| places.iter().map(move |at| (*n, *at)));
         let rows = rows.map(|(n, at)| {
-                let card = cards[at];
-                Row {
-                    photo: card.photo.clone(),
-                    title: format!("No {n}"),
-                    says: called(card),
-                    care: String::new(),
-                    does: Does::To(format!("#piece/{}", card.id)),
-                    chosen: None,
-                }
+            let card = cards[at];
+            Row {
+                photo: card.photo.clone(),
+                title: format!("No {n}"),
+                says: called(card),
+                care: String::new(),
+                does: Does::To(format!("#piece/{}", card.id)),
+                chosen: None,
+            }
         });
         out.push(Block::Rows(rows.collect()));
     }

@@ -112,7 +112,6 @@ pub(crate) fn size(kilobytes: u64) -> String {
 }
 
 /// The honest sentence about phones that forget.
-pub(crate) const FORGETS: &str =
-    "The cabinet is kept on this device and nowhere else. If you clear the data of this site, use a private window, or, on \
+pub(crate) const FORGETS: &str = "The cabinet is kept on this device and nowhere else. If you clear the data of this site, use a private window, or, on \
      an iPhone without Pressmark on the home screen, do not open it for a week, it can be lost. Export a copy and keep it \
      somewhere else.";

@@ -441,12 +441,20 @@ fn number(state: &State) -> Option<Number> {
 fn opened(state: &mut State, id: Uuid, texts: &[String], given: &mut Given) -> Vec<Effect> {
     let (versions, lost) = states(texts);
     if lost > 0 {
-        let how = if lost == 1 { "One state of this record was".to_string() } else { format!("{lost} states of this record were") };
-        state.says(format!("{how} written by a newer edition and cannot be shown here. It stays in the cabinet."));
+        let how = if lost == 1 {
+            "One state of this record was".to_string()
+        } else {
+            format!("{lost} states of this record were")
+        };
+        state.says(format!(
+            "{how} written by a newer edition and cannot be shown here. It stays in the cabinet."
+        ));
     }
     let shelf = Shelf::of(versions);
     let wanted = match state.screen {
-        Screen::Piece(own) | Screen::Edit(own) | Screen::Again(own) | Screen::Paper(_, Some(own)) => own == id,
+        Screen::Piece(own) | Screen::Edit(own) | Screen::Again(own) | Screen::Paper(_, Some(own)) => {
+            own == id
+        }
         _ => false,
     };
     if !wanted {
@@ -458,7 +466,8 @@ fn opened(state: &mut State, id: Uuid, texts: &[String], given: &mut Given) -> V
         let form = match &kept {
             Some(kept) => Form::new(id, vec![kept.shown.clone()], &kept.shown.record),
             None => {
-                let record = Record { recorded: Some(day(given.now)), number: number(state), ..Record::default() };
+                let record =
+                    Record { recorded: Some(day(given.now)), number: number(state), ..Record::default() };
                 Form::new(id, Vec::new(), &record)
             }
         };
@@ -491,7 +500,11 @@ fn save(state: &mut State, given: &mut Given) -> Vec<Effect> {
             let version = if from.is_empty() {
                 let version = (given.fresh)();
                 let device = state.device.clone();
-                Version::after(&[], Stamp { id, version, time: given.now, device, ..Stamp::default() }, &record)
+                Version::after(
+                    &[],
+                    Stamp { id, version, time: given.now, device, ..Stamp::default() },
+                    &record,
+                )
             } else {
                 after(&from, &record, false, &state.device, given)
             };

@@ -36,7 +36,9 @@ pub fn view(state: &State) -> View {
             };
             (title, blocks, vec![Key::new("Leave it", Msg::Leave), Key::new("Save", Msg::Save).strong()])
         }
-        Screen::Again(_) => ("The same piece again?".to_string(), again::blocks(state, again_id(state)), vec![all, look]),
+        Screen::Again(_) => {
+            ("The same piece again?".to_string(), again::blocks(state, again_id(state)), vec![all, look])
+        }
         Screen::Series => ("Series".to_string(), series::blocks(state), vec![all, look]),
         Screen::Out => (
             "Out of the cabinet".to_string(),
@@ -61,7 +63,10 @@ pub fn view(state: &State) -> View {
     if state.update {
         blocks.insert(
             0,
-            Block::Keys("A new version is ready.".to_string(), vec![Key::new("Use it now", Msg::AcceptUpdate)]),
+            Block::Keys(
+                "A new version is ready.".to_string(),
+                vec![Key::new("Use it now", Msg::AcceptUpdate)],
+            ),
         );
     }
     let notice = state.notice.as_ref().map(|notice| {

@@ -134,7 +134,10 @@ fn a_record_is_written_saved_and_found() {
     assert!(page.says().contains("Nothing is kept yet"));
     page.write("Small flat iron");
     assert!(page.says().contains("Saved: 2026.1, Small flat iron."), "{}", page.says());
-    assert!(page.effects.contains(&Effect::Persist { ask: true }), "the promise is asked for at the first save");
+    assert!(
+        page.effects.contains(&Effect::Persist { ask: true }),
+        "the promise is asked for at the first save"
+    );
     page.press("All pieces");
     page.write("Swan");
     page.press("All pieces");
@@ -186,7 +189,11 @@ fn two_windows_lose_nothing_and_the_user_decides() {
     one.tell(Msg::Others(vec![card(&one.texts(&id)).unwrap_or_default()]));
     one.tell(Msg::Went(format!("#piece/{id}")));
     let says = one.says();
-    assert!(says.contains("Iron of brass") && says.contains("Iron of glass") && says.contains("Nothing was chosen"));
+    assert!(
+        says.contains("Iron of brass")
+            && says.contains("Iron of glass")
+            && says.contains("Nothing was chosen")
+    );
     one.press("That one holds");
     let shelf = Shelf::of(states(&one.texts(&id)).0);
     assert!(shelf.conflicts().is_empty());
@@ -256,7 +263,11 @@ fn a_newer_store_is_read_and_not_written() {
         newer.tell(msg);
     }
     assert_eq!(newer.kept, page.kept);
-    assert!(!newer.effects.iter().any(|e| matches!(e, Effect::Save(_) | Effect::Keep(..))), "{:?}", newer.effects);
+    assert!(
+        !newer.effects.iter().any(|e| matches!(e, Effect::Save(_) | Effect::Keep(..))),
+        "{:?}",
+        newer.effects
+    );
 }
 
 #[test]
@@ -304,12 +315,19 @@ fn a_finding_is_kept_and_later_laid_beside_a_new_one() {
     page.tell(Msg::Noted("keep/x".to_string(), FINDING.to_string()));
     assert!(page.says().contains("Kept: 2026.1, Toy flat iron."), "{}", page.says());
     assert!(page.says().contains("98 mm") && page.says().contains("Ask the guide again"));
-    assert!(page.effects.contains(&Effect::Keep("keep/x".to_string(), String::new())), "the note is taken away");
+    assert!(
+        page.effects.contains(&Effect::Keep("keep/x".to_string(), String::new())),
+        "the note is taken away"
+    );
     // The same answers and one more, with a revised pack.
-    let now = FINDING.replace("old", "pack").replace("1865 to 1905", "1870 to 1890").replace("5.2/f", "5.2/7.1/f");
+    let now =
+        FINDING.replace("old", "pack").replace("1865 to 1905", "1870 to 1890").replace("5.2/f", "5.2/7.1/f");
     page.tell(Msg::Noted("keep/y".to_string(), now));
     let says = page.says();
-    assert!(says.contains("1870 to 1890") && says.contains("1865 to 1905") && says.contains("guide was revised"), "{says}");
+    assert!(
+        says.contains("1870 to 1890") && says.contains("1865 to 1905") && says.contains("guide was revised"),
+        "{says}"
+    );
     page.press("Take this into the record");
     assert_eq!(page.kept.len(), 2);
     assert_eq!(page.kept[0].piece(), page.kept[1].piece());

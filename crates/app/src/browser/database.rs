@@ -118,7 +118,11 @@ impl Database {
     /// The browser's name for what went wrong.
     pub async fn texts(&self, store: &str, begin: &str) -> Result<Vec<String>, Fault> {
         let store = self.reading(store)?;
-        let request = if begin.is_empty() { store.get_all()? } else { store.get_all_with_key(range(begin)?.as_ref())? };
+        let request = if begin.is_empty() {
+            store.get_all()?
+        } else {
+            store.get_all_with_key(range(begin)?.as_ref())?
+        };
         Ok(strings(&answered(&request).await?))
     }
 
@@ -137,8 +141,10 @@ impl Database {
     pub async fn after(&self, store: &str, name: &str, most: u32) -> Result<Vec<(String, String)>, Fault> {
         let all = IdbKeyRange::lower_bound_with_open(&name.into(), true)?;
         let store = self.reading(store)?;
-        let (names, texts) =
-            (store.get_all_keys_with_key_and_limit(&all, most)?, store.get_all_with_key_and_limit(&all, most)?);
+        let (names, texts) = (
+            store.get_all_keys_with_key_and_limit(&all, most)?,
+            store.get_all_with_key_and_limit(&all, most)?,
+        );
         // Asked for together, so that both are of one moment.
         let both = Array::of2(
             &promised(&names, "onsuccess", &["onerror"]),

@@ -24,7 +24,8 @@ pub async fn taken(file: &Blob) -> Result<(Vec<u8>, Blob), String> {
     let drawn = drawn(file).await;
     let jpeg = drawn.ok_or("This file is no picture that the browser can read. A JPEG or PNG will do.")?;
     let bytes = bytes(&jpeg).await.map_err(|_| "The picture could not be read.".to_string())?;
-    let clean = picture::strip::stripped(&bytes).map_err(|_| "The picture could not be made smaller.".to_string())?;
+    let clean =
+        picture::strip::stripped(&bytes).map_err(|_| "The picture could not be made smaller.".to_string())?;
     let blob = blob(&clean, "image/jpeg").ok_or("The picture could not be made ready.")?;
     Ok((clean, blob))
 }
@@ -39,7 +40,8 @@ pub fn blob(bytes: &[u8], sort: &str) -> Option<Blob> {
 
 async fn drawn(file: &Blob) -> Option<Blob> {
     let window = web_sys::window()?;
-    let decode: js_sys::Function = Reflect::get(&window, &"createImageBitmap".into()).ok()?.dyn_into().ok()?;
+    let decode: js_sys::Function =
+        Reflect::get(&window, &"createImageBitmap".into()).ok()?.dyn_into().ok()?;
     let options = Object::new();
     let _set = Reflect::set(&options, &"imageOrientation".into(), &"from-image".into());
     let promise: js_sys::Promise = decode.call2(&window, file, &options).ok()?.dyn_into().ok()?;
@@ -60,9 +62,11 @@ async fn drawn(file: &Blob) -> Option<Blob> {
     picture.close();
     let promise = js_sys::Promise::new(&mut |resolve: js_sys::Function, reject: js_sys::Function| {
         let done = Closure::once_into_js(move |blob: JsValue| {
-            let _told = if blob.is_null() { reject.call0(&blob) } else { resolve.call1(&JsValue::NULL, &blob) };
+            let _told =
+                if blob.is_null() { reject.call0(&blob) } else { resolve.call1(&JsValue::NULL, &blob) };
         });
-        let _begun = canvas.to_blob_with_type_and_encoder_options(done.unchecked_ref(), "image/jpeg", &0.86.into());
+        let _begun =
+            canvas.to_blob_with_type_and_encoder_options(done.unchecked_ref(), "image/jpeg", &0.86.into());
     });
     JsFuture::from(promise).await.ok()?.dyn_into().ok()
 }

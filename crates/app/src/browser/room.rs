@@ -21,7 +21,8 @@ pub async fn room(ask: bool) -> Room {
     let manager = web_sys::window().map(|w| w.navigator());
     let manager = manager.and_then(|n| Reflect::get(&n, &"storage".into()).ok()).filter(JsValue::is_object);
     let Some(manager) = manager.map(JsCast::unchecked_into::<StorageManager>) else { return room };
-    room.lasting = told(if ask { manager.persist() } else { manager.persisted() }).await.and_then(|l| l.as_bool());
+    room.lasting =
+        told(if ask { manager.persist() } else { manager.persisted() }).await.and_then(|l| l.as_bool());
     if let Some(estimate) = told(manager.estimate()).await {
         let kilobytes = |name: &str| {
             let bytes = Reflect::get(&estimate, &name.into()).ok().and_then(|n| n.as_f64());

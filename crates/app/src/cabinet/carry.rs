@@ -38,7 +38,9 @@ impl Cabinet {
             Effect::AcceptUpdate => events::tell("accept-update", None),
             Effect::Say(text) => ctx.link().send_message(Happened::Said(text)),
             Effect::Copy(text) => {
-                wasm_bindgen_futures::spawn_local(async move { come.emit(Msg::Copied(clipboard::copy(text).await)) });
+                wasm_bindgen_futures::spawn_local(async move {
+                    come.emit(Msg::Copied(clipboard::copy(text).await))
+                });
             }
             Effect::HandOver(name, sort, text) => {
                 let done = blob(text.as_bytes(), sort).is_some_and(|b| save::blob(&name, &b));
@@ -53,7 +55,9 @@ impl Cabinet {
             }),
             Effect::Stop => self.stop.set(true),
             Effect::LeaveIn => self.pending = None,
-            Effect::Export | Effect::TakeIn | Effect::Gather(_) | Effect::ReadMany(..) => self.long(ctx, effect),
+            Effect::Export | Effect::TakeIn | Effect::Gather(_) | Effect::ReadMany(..) => {
+                self.long(ctx, effect)
+            }
             Effect::Read(_) | Effect::Note(_) | Effect::Keep(..) | Effect::Save(_) | Effect::Cards(_) => {
                 let Some(db) = self.db.clone() else {
                     // Asked for before the store is open: once more when it is.

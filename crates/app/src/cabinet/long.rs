@@ -70,7 +70,8 @@ pub(super) async fn gather(db: Database, gather: Gather, come: Callback<Msg>) {
 /// What a record is ordered by: its number part by part, those without one last.
 fn number(record: &Record) -> (bool, Vec<u32>, String) {
     let text = record.number.shown();
-    let parts = text.split('.').map(|p| p.trim_matches(|c: char| !c.is_ascii_digit()).parse().unwrap_or(u32::MAX));
+    let parts =
+        text.split('.').map(|p| p.trim_matches(|c: char| !c.is_ascii_digit()).parse().unwrap_or(u32::MAX));
     (text.is_empty(), parts.collect(), text.clone())
 }
 
@@ -123,7 +124,11 @@ pub(super) async fn export(db: Database, stop: Stop, come: Callback<Msg>) {
 }
 
 /// The file; nothing when it was stopped.
-async fn written(db: &Database, stop: &Stop, come: &Callback<Msg>) -> Result<Option<Result<Blob, String>>, Fault> {
+async fn written(
+    db: &Database,
+    stop: &Stop,
+    come: &Callback<Msg>,
+) -> Result<Option<Result<Blob, String>>, Fault> {
     let (mut index, mut count, mut photos) = (csv::head(), 0, Vec::<String>::new());
     let told = all(db, |texts| {
         for (id, record) in heads(texts) {
@@ -187,7 +192,11 @@ async fn written(db: &Database, stop: &Stop, come: &Callback<Msg>) -> Result<Opt
 }
 
 /// Looks through a file to its end; nothing when it was stopped.
-pub(super) async fn look(file: &File, stop: &Stop, come: &Callback<Msg>) -> Option<Result<Found, Vec<String>>> {
+pub(super) async fn look(
+    file: &File,
+    stop: &Stop,
+    come: &Callback<Msg>,
+) -> Option<Result<Found, Vec<String>>> {
     let mut import = Import::new(file.size() as u64);
     let mut step = 0_u32;
     while let Some(want) = import.wants() {
@@ -207,7 +216,13 @@ pub(super) async fn look(file: &File, stop: &Stop, come: &Callback<Msg>) -> Opti
 }
 
 /// Takes a file that was looked at: photographs first, which nothing shows yet, then all states at once.
-pub(super) async fn take_in(db: Database, pending: Rc<Pending>, stop: Stop, windows: Windows, come: Callback<Msg>) {
+pub(super) async fn take_in(
+    db: Database,
+    pending: Rc<Pending>,
+    stop: Stop,
+    windows: Windows,
+    come: Callback<Msg>,
+) {
     let mut new = Vec::new();
     let outcome = photographs(&db, &pending, &stop, &come, &mut new).await;
     let saved = match outcome {

@@ -10,11 +10,11 @@ use crate::browser::database::{self, CARDS, Database};
 use crate::browser::windows::Windows;
 use crate::browser::{address, clock, events, page, store};
 use crate::rooms::{Frame, screen};
+use ::cabinet::record::{Moment, Uuid};
 use files::Pending;
 use gloo_events::EventListener;
 use keep::{Effect, Given, Msg, State, Store, Take, update, view};
 use photos::Shown;
-use ::cabinet::record::{Moment, Uuid};
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
@@ -30,8 +30,8 @@ pub enum Happened {
     Files(Take, FileList),
     /// The store was opened, or why not.
     Opened(Result<Database, String>),
-    /// A photograph has come: its digest and its address.
-    Photo(String, String),
+    /// Photographs have come: digests and addresses.
+    Photos(Vec<(String, String)>),
     /// A file that was looked at waits to be taken.
     Pending(Box<Pending>),
     /// Something for a screen reader.
@@ -112,7 +112,7 @@ impl Component for Cabinet {
                 });
             }
             Happened::Opened(Err(_)) => self.tell(Msg::Store(Store::Refused)),
-            Happened::Photo(digest, address) => self.photos.come(digest, address),
+            Happened::Photos(all) => self.photos.come(all),
             Happened::Pending(pending) => {
                 let preview = pending.preview.clone();
                 self.pending = Some(Rc::new(*pending));
@@ -147,8 +147,7 @@ impl Component for Cabinet {
 
 impl Cabinet {
     fn tell(&mut self, msg: Msg) {
-        let mut given =
-            Given { now: Moment(clock::now()), fresh: &mut || Uuid::of_random(clock::random()) };
+        let mut given = Given { now: Moment(clock::now()), fresh: &mut || Uuid::of_random(clock::random()) };
         let effects = update(&mut self.state, msg, &mut given);
         self.waiting.extend(effects);
     }

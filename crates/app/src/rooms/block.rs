@@ -15,9 +15,11 @@ fn one(block: &Block, frame: &Frame<'_>) -> Node {
         Block::Says(says) => lined("p", "", says),
         Block::Hint(says) => text("p", "hint", says),
         Block::Care(says) => text("p", "care", says).set("role", "note"),
-        Block::Facts(facts) => el("dl", "facts").all(facts.iter().map(|(name, value)| {
-            el("div", "").put(text("dt", "", name)).put(lined("dd", "", value))
-        })),
+        Block::Facts(facts) => el("dl", "facts").all(
+            facts
+                .iter()
+                .map(|(name, value)| el("div", "").put(text("dt", "", name)).put(lined("dd", "", value))),
+        ),
         Block::Table(heads, rows) => table(heads, rows),
         Block::Photos(all) => el("div", "photos").all(all.iter().map(|(digest, caption)| {
             let node = el("figure", "").put(picture(digest, caption, frame));
@@ -34,12 +36,13 @@ fn one(block: &Block, frame: &Frame<'_>) -> Node {
                 row
             } else {
                 let node = el("div", "about-keys").set("role", "group").set("aria-label", says);
-                node.put(text("p", "hint", says).flag("aria-hidden", true)).put(row)
+                // A word names the group, a sentence is read by everybody.
+                let sentence = says.ends_with([':', '.']);
+                let seen = sentence.then(|| text("p", "hint", says).flag("aria-hidden", true).into());
+                node.maybe(seen).put(row)
             }
         }
-        Block::Fields(all) => {
-            el("div", "").all(all.iter().map(|f| field(f, frame).named(&f.spot.name())))
-        }
+        Block::Fields(all) => el("div", "").all(all.iter().map(|f| field(f, frame).named(&f.spot.name()))),
         Block::File(take, label) => file(*take, label, frame),
         Block::Labels(all) => el("ul", "labels").all(all.iter().map(label)),
         Block::Card(all) => el("div", "card").all(blocks(all, frame)),
@@ -120,9 +123,11 @@ fn label(label: &Label) -> Node {
         .set("aria-label", &format!("QR code: {}", label.number))
         .put(el("rect", "ground").number("width", label.wide).number("height", label.wide))
         .put(el("path", "").set("d", &label.path));
-    el("li", "label").put(code).put(
-        el("span", "words").put(text("b", "", &label.number)).put(text("span", "", &label.title)),
-    )
+    el("li", "label").put(code).put(el("span", "words").put(text("b", "", &label.number)).put(text(
+        "span",
+        "",
+        &label.title,
+    )))
 }
 
 fn progress(done: usize, all: usize) -> Node {

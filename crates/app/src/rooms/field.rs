@@ -33,7 +33,8 @@ pub(super) fn field(field: &Field, frame: &Frame<'_>) -> Node {
                 Msg::Type(spot, e.target_unchecked_into::<HtmlSelectElement>().value())
             });
             let option = |word: &String| {
-                let node = text("option", "", if word.is_empty() { "\u{2013}" } else { word }).set("value", word);
+                let node =
+                    text("option", "", if word.is_empty() { "\u{2013}" } else { word }).set("value", word);
                 if *word == field.text { node.set("selected", "") } else { node }
             };
             el("select", "").all(words.iter().map(option)).changed(chosen)

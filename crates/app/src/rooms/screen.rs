@@ -15,9 +15,8 @@ pub(crate) fn screen(view: &View, said: &str, frame: &Frame<'_>) -> Html {
     let mut main = el("main", if view.paper { "paper" } else { "" });
     if let Some((says, keys)) = &view.notice {
         let keys = el("div", "keyrow").all(keys.iter().map(|k| key("key", k, frame)));
-        main = main.put(
-            el("div", "told").named("notice").set("role", "status").put(text("p", "", says)).put(keys),
-        );
+        main = main
+            .put(el("div", "told").named("notice").set("role", "status").put(text("p", "", says)).put(keys));
     }
     main = main.put(heading(&view.title).named("heading")).put(
         // The blocks have an element of their own, so that a notice that comes or goes moves none of them.

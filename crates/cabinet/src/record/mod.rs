@@ -14,15 +14,15 @@ mod version;
 mod whole;
 mod words;
 
-pub use check::{Limits, OLD_AFTER, faults, is_old, lacks};
 pub(crate) use check::is_past;
+pub use check::{Limits, OLD_AFTER, faults, is_old, lacks};
 pub use date::{Date, LAST, Moment};
-pub use units::{decimal, scaled};
 pub use money::{number as amount, places};
 pub use number::Number;
 pub use parts::{Deal, Event, Mark, Measurement, Opinion, Photo, Valuation};
 pub use profile::{Profile, redacted};
 pub use size::{Size, Unit};
+pub use units::{decimal, scaled};
 pub use uuid::Uuid;
 pub use value::{Part, Value};
 pub use version::{MOST_AFTER, Stamp, Version};

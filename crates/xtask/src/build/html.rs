@@ -24,9 +24,8 @@ pub(super) fn filled(template: &str, names: &Names<'_>, first_screen: &str) -> R
     let policy =
         format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">", headers::policy_in_page());
     // As `fetch` asks for them, or the browser would load them twice.
-    let mut preload = format!(
-        "<link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>"
-    );
+    let mut preload =
+        format!("<link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>");
     if !core.is_empty() {
         preload.push_str(&format!("\n<link rel=\"preload\" href=\"{core}\" as=\"fetch\" crossorigin>"));
     }
