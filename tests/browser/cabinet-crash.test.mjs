@@ -45,7 +45,7 @@ function saveOn(from) {
 
 /**
  * The browser promises what the page asks it for at the first save. Without that promise Chromium itself cleared the whole
- * origin at the next start after 7 of 40 kills, though all of it had lain on the disk: `persist()` is no ornament.
+ * origin at the next start after 10 of 52 kills, though all of it had lain on the disk: `persist()` is no ornament.
  */
 async function promised(context, page, server) {
   const devtools = await context.newCDPSession(page);
