@@ -138,6 +138,7 @@ fn measured(guide: &Guide, state: &State, out: &mut String) {
             Instrument::Calipers => "calipers",
             Instrument::ByEye => "by eye",
             Instrument::Scales => "scales",
+            Instrument::Photo(_) => "photograph",
         };
         let size = |tenths: i64| format!("{} {unit}", typed::shown(tenths, 1, false));
         out.push_str("\n[measurement]\n");

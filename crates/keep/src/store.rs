@@ -87,7 +87,7 @@ impl Room {
         match self.lasting {
             Some(true) => out.push("This browser has promised not to clear the cabinet away by itself.".to_string()),
             Some(false) => out.push(
-                "This browser has not promised to keep the cabinet: when the device runs short of room it may clear it away."
+                "This browser has not promised to keep the cabinet: when the device runs short of room, or after a crash, it may clear it away."
                     .to_string(),
             ),
             None => {}

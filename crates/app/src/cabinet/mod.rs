@@ -30,8 +30,8 @@ pub enum Happened {
     Files(Take, FileList),
     /// The store was opened, or why not.
     Opened(Result<Database, String>),
-    /// A photograph has come: its digest and its address.
-    Photo(String, String),
+    /// Photographs have come: digests and addresses.
+    Photos(Vec<(String, String)>),
     /// A file that was looked at waits to be taken.
     Pending(Box<Pending>),
     /// Something for a screen reader.
@@ -112,7 +112,7 @@ impl Component for Cabinet {
                 });
             }
             Happened::Opened(Err(_)) => self.tell(Msg::Store(Store::Refused)),
-            Happened::Photo(digest, address) => self.photos.come(digest, address),
+            Happened::Photos(all) => self.photos.come(all),
             Happened::Pending(pending) => {
                 let preview = pending.preview.clone();
                 self.pending = Some(Rc::new(*pending));

@@ -30,32 +30,40 @@ impl Shown {
         there
     }
 
-    /// One has come.
-    pub(super) fn come(&mut self, digest: String, address: String) {
-        self.asked.retain(|d| *d != digest);
-        self.come.push((digest, address));
-        if self.come.len() > MOST {
+    /// Some have come.
+    pub(super) fn come(&mut self, all: Vec<(String, String)>) {
+        for (digest, address) in all {
+            self.asked.retain(|d| *d != digest);
+            self.come.push((digest, address));
+        }
+        while self.come.len() > MOST {
             let (_, old) = self.come.remove(0);
             let _given_back = Url::revoke_object_url(&old);
         }
     }
 
-    /// Brings what was asked for.
+    /// Brings what was asked for: all of it before the screen is drawn anew, so that a list is drawn once.
     pub(super) fn bring(&mut self, ctx: &Context<Cabinet>, db: Option<&Database>) {
         let Some(db) = db else { return };
-        for digest in self.wanted.take() {
-            if self.asked.contains(&digest) {
-                continue;
-            }
-            self.asked.push(digest.clone());
-            let (db, come) = (db.clone(), ctx.link().clone());
-            wasm_bindgen_futures::spawn_local(async move {
-                let blob = db.photo(&digest).await.ok().flatten();
-                if let Some(address) = blob.and_then(|b| Url::create_object_url_with_blob(&b).ok()) {
-                    come.send_message(Happened::Photo(digest, address));
-                }
-            });
+        let mut wanted = self.wanted.take();
+        wanted.retain(|digest| !self.asked.contains(digest));
+        wanted.dedup();
+        if wanted.is_empty() {
+            return;
         }
+        self.asked.extend(wanted.iter().cloned());
+        let (db, come) = (db.clone(), ctx.link().clone());
+        wasm_bindgen_futures::spawn_local(async move {
+            let mut all = Vec::new();
+            for digest in wanted {
+                let blob = db.photo(&digest).await.ok().flatten();
+                let address = blob.and_then(|b| Url::create_object_url_with_blob(&b).ok());
+                all.extend(address.map(|address| (digest, address)));
+            }
+            if !all.is_empty() {
+                come.send_message(Happened::Photos(all));
+            }
+        });
     }
 
     /// One that is new in the store may be asked for again.

@@ -36,7 +36,10 @@ fn one(block: &Block, frame: &Frame<'_>) -> Node {
                 row
             } else {
                 let node = el("div", "about-keys").set("role", "group").set("aria-label", says);
-                node.put(text("p", "hint", says).flag("aria-hidden", true)).put(row)
+                // A word names the group, a sentence is read by everybody.
+                let sentence = says.ends_with([':', '.']);
+                let seen = sentence.then(|| text("p", "hint", says).flag("aria-hidden", true).into());
+                node.maybe(seen).put(row)
             }
         }
         Block::Fields(all) => el("div", "").all(all.iter().map(|f| field(f, frame).named(&f.spot.name()))),

@@ -31,7 +31,7 @@ pub(crate) fn shots(parts: &[String], steps: &mut Steps) -> Result<()> {
 }
 
 /// The tests that compare times: nothing else runs beside them.
-const TIMED: &str = "speed.test.mjs";
+const TIMED: [&str; 2] = ["speed.test.mjs", "cabinet-many.test.mjs"];
 
 /// The commands that run tests against what has been built: all, or those whose file names contain one of the parts. Two files
 /// at a time, since each waits for its browser about half the time; those that compare times by themselves.
@@ -45,7 +45,8 @@ pub(super) fn commands(node: &Node, chromium: &Chromium, parts: &[String]) -> Re
     if tests.is_empty() {
         bail!("There is no such test in {}.", folder.display());
     }
-    let (timed, others): (Vec<_>, Vec<_>) = tests.into_iter().partition(|file| file.ends_with(TIMED));
+    let (timed, others): (Vec<_>, Vec<_>) =
+        tests.into_iter().partition(|file| TIMED.iter().any(|timed| file.ends_with(timed)));
     let of = |(tests, at_a_time): (Vec<PathBuf>, u8)| {
         let mut command = script(node, chromium)?;
         let at_a_time = format!("--test-concurrency={at_a_time}");
