@@ -152,10 +152,3 @@ pub fn pack() -> String {
     let boot = document().and_then(|d| d.get_element_by_id("boot"));
     boot.and_then(|b| b.get_attribute("data-pack")).unwrap_or_default()
 }
-
-/// Prints the page.
-pub fn print() {
-    if let Some(window) = web_sys::window() {
-        let _asked = window.print();
-    }
-}
