@@ -129,7 +129,7 @@ fn shrink(node: &Node, from: &Path, to: &Path) -> Result<()> {
     let mut command = run::command(&node.program);
     // The features that the compiler wrote into the file are read from there.
     // Memory that is not imported begins as zeros.
-    command.arg(optimiser).args(["-Oz", "--converge", "--zero-filled-memory", "--output"]).arg(to).arg(from);
+    command.arg(optimiser).args(["-Oz", "--zero-filled-memory", "--output"]).arg(to).arg(from);
     run::shown(&mut command).context("The wasm could not be shrunk.")
 }
 
