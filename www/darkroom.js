@@ -155,9 +155,9 @@ function serve() {
 
 /** A worker that has begun, or nothing where none may run. */
 function worker(wasm, heard) {
+  if (typeof Worker !== "function" || typeof OffscreenCanvas !== "function") return Promise.resolve(undefined);
   return new Promise((done) => {
     try {
-      if (typeof OffscreenCanvas !== "function") throw new Error("no canvas in workers");
       const own = globalThis.trustedTypes?.createPolicy("pressmark-darkroom", {
         createScriptURL(url) {
           if (url !== import.meta.url) throw new TypeError("Only the darkroom may be named here.");
