@@ -23,32 +23,35 @@ export const themed = (theme) => ({
   }, theme),
 });
 
-/** What axe complains of: rule and element. With `colours` by the rules of contrast alone: the others know no theme. */
-export async function complaints(page, { colours = false } = {}) {
+/** What axe complains of: rule and element. */
+export async function complaints(page) {
   // At its end the page stands beside the lower bar; further up some key lies half under it and can be scrolled out.
   await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
   if (!await page.evaluate(() => "axe" in globalThis)) await page.evaluate(AXE);
-  return page.evaluate(async (colours) => {
-    const { violations, passes } = await globalThis.axe.run(document, colours ? {
-      runOnly: { type: "rule", values: ["color-contrast", "color-contrast-enhanced"] },
-    } : {
+  return page.evaluate(async () => {
+    const { violations, passes } = await globalThis.axe.run(document, {
       runOnly: { type: "tag", values: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] },
       rules: { "color-contrast-enhanced": { enabled: true } },
     });
     if (!passes.some((rule) => rule.id === "color-contrast-enhanced")) return ["axe looked at no contrast"];
     return violations.flatMap((rule) => rule.nodes.map((node) => `${rule.id}: ${node.target.join(" ")}: ${node.failureSummary}`));
-  }, colours);
+  });
 }
 
-/** Text under 7:1 and frames of keys under 3:1, from the styles that are in force. */
-export const faint = (page) => page.evaluate(() => {
-  const parts = (colour) => colour.match(/[\d.]+/g).map(Number);
+/** Looks at a page by a function that is handed `parts` of a colour and the contrast `ratio` of two (WCAG 2.2, relative luminance). */
+const byLight = (page, look) => page.evaluate(`(() => {
+  const parts = (colour) => (colour.match(/[\\d.]+/g) ?? [0, 0, 0]).map(Number);
   const linear = (part) => (part / 255 <= 0.04045 ? part / 255 / 12.92 : ((part / 255 + 0.055) / 1.055) ** 2.4);
   const light = ([r, g, b]) => 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b);
   const ratio = (one, other) => {
     const [high, low] = [light(one), light(other)].sort((a, b) => b - a);
     return (high + 0.05) / (low + 0.05);
   };
+  return (${look})(parts, ratio);
+})()`);
+
+/** Text under 7:1 and frames of keys under 3:1, from the styles that are in force. */
+export const faint = (page) => byLight(page, (parts, ratio) => {
   const ground = (element) => {
     for (let at = element; at; at = at.parentElement) {
       const colour = parts(getComputedStyle(at).backgroundColor);
@@ -107,24 +110,17 @@ export const cut = (page, width) => page.evaluate((width) => {
 }, width);
 
 /** With forced colours: lines that are not seen, keys without a frame, and keys that look the same on as off. */
-export const unframed = (page) => page.evaluate(() => {
+export const unframed = (page) => byLight(page, (parts, ratio) => {
   if (!matchMedia("(forced-colors: active)").matches) return ["colours are not forced"];
-  const parts = (colour) => (colour.match(/[\d.]+/g) ?? [0, 0, 0]).map(Number);
-  const light = (colour) => {
-    const linear = (part) => (part / 255 <= 0.04045 ? part / 255 / 12.92 : ((part / 255 + 0.055) / 1.055) ** 2.4);
-    const [r, g, b] = parts(colour).map(linear);
-    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-  };
-  const ratio = (one, other) => (Math.max(light(one), light(other)) + 0.05) / (Math.min(light(one), light(other)) + 0.05);
   const probe = document.createElement("i");
   probe.style.color = "Canvas";
   document.body.append(probe);
-  const canvas = getComputedStyle(probe).color;
+  const canvas = parts(getComputedStyle(probe).color);
   probe.remove();
   const found = new Set();
   for (const line of document.querySelectorAll(".draw .d-line, .draw .d-asked, .sole .line, .axis, .curve")) {
     const stroke = getComputedStyle(line).stroke;
-    if (ratio(stroke, canvas) < 3) found.add(`line ${line.getAttribute("class")}: ${stroke} on ${canvas}`);
+    if (ratio(parts(stroke), canvas) < 3) found.add(`line ${line.getAttribute("class")}: ${stroke} on rgb(${canvas})`);
   }
   for (const one of document.querySelectorAll(".choice, .key, .keys button, input, .next")) {
     if (Number.parseFloat(getComputedStyle(one).borderTopWidth) < 1) found.add(`no frame: ${one.innerText}`);
