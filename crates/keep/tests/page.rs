@@ -74,12 +74,12 @@ impl Page {
     /// Types into the field with this label.
     fn fill(&mut self, label: &str, text: &str) {
         let spot = fields(&self.view()).into_iter().find(|(l, _)| l.starts_with(label)).map(|(_, spot)| spot);
-        self.tell(Msg::Type(spot.unwrap_or_else(|| panic!("no field {label}")), text.to_string()));
+        self.tell(Msg::Type(spot.ok_or(label).expect("a field with this label"), text.to_string()));
     }
 
     fn press(&mut self, label: &str) {
         let key = keys(&self.view()).into_iter().find(|k| k.label == label);
-        let key = key.unwrap_or_else(|| panic!("no key {label}: {:?}", keys(&self.view())));
+        let key = key.ok_or_else(|| (label, keys(&self.view()))).expect("a key with this label");
         match key.does {
             Does::Msg(msg) => self.tell(msg),
             Does::To(to) => self.tell(Msg::Went(to)),
@@ -283,7 +283,7 @@ fn a_draft_comes_back_and_only_over_what_it_was_begun_from() {
         Effect::Keep(name, text) if name.starts_with("edit/") => Some((name.clone(), text.clone())),
         _ => None,
     });
-    let Some((name, text)) = draft else { panic!("no draft") };
+    let (name, text) = draft.expect("a draft");
     // The page is gone; another one opens the form.
     let mut again = Page::shut();
     again.kept = page.kept.clone();

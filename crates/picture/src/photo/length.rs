@@ -81,7 +81,7 @@ impl Placed {
         if !ends.iter().all(|p| self.best.view.lens.holds(*p, 0.0)) {
             return Err(Refused::OffThePlane);
         }
-        if height.to > 0.6 * self.distance() {
+        if height.from.max(height.to) > 0.6 * self.distance() {
             return Err(Refused::TooHigh);
         }
         let spreads: Option<Vec<Spread>> =
@@ -121,5 +121,6 @@ fn of(fit: &Fit, chance: f64, ends: [Point; 2], height: Height, tap: f64) -> Opt
     }
     let u = (by_taps + by_view.max(0.0)).sqrt();
     let range = 0.5 * (long(&fit.view, ends, height.from) - long(&fit.view, ends, height.to)).abs();
-    (middle.is_finite() && u.is_finite()).then_some(Spread { chance, middle, u: u.max(1e-9), range })
+    // At the lens itself a length has no end, and no number.
+    (middle.is_finite() && u.is_finite() && range.is_finite()).then_some(Spread { chance, middle, u: u.max(1e-9), range })
 }
