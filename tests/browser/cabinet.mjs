@@ -216,9 +216,9 @@ const DISPUTED = "11111111-2222-4333-8444-000000000001";
 export const SCREENS = {
   "cabinet": ["", async () => {}],
   "cabinet-wall": ["", (page) => button(page, "Pictures").tap()],
-  "cabinet-filters": ["", (page) => button(page, "Order and filters").tap()],
+  "cabinet-filters": ["", (page) => button(page, "Order, filters").tap()],
   "cabinet-several": ["", async (page) => {
-    await button(page, "Choose several").tap();
+    await button(page, "Several").tap();
     await page.locator(".piece-row").first().tap();
   }],
   "cabinet-piece": [`#piece/${PIECE}`, (page) => button(page, "Show the money").tap()],

@@ -4,7 +4,7 @@
 use crate::app::Happened;
 use crate::browser::database::{self, CARDS, Database, Fault, breathe};
 use crate::browser::{address, clock, page};
-use ::cabinet::find::{Index, Looks};
+use ::cabinet::find::{Alike, Looks};
 use ::cabinet::record::{Moment, Uuid};
 use consult::{Guide, Held, Msg, Screen, State, held, record};
 use keep::{Failure, draft, know};
@@ -21,14 +21,14 @@ pub enum Own {
     Keep(Rc<Guide>, Box<State>),
 }
 
-/// Cards that are taken into the index before the page may draw again.
+/// Cards that are made ready before the page may draw again.
 const AT_A_TIME: u32 = 100;
 
 thread_local! {
     static OPEN: RefCell<Option<Database>> = const { RefCell::new(None) };
     /// The piece that was looked at last, and whether its finding was shown.
     static LAST: RefCell<Option<(Held, bool)>> = const { RefCell::new(None) };
-    static KNOWN: RefCell<Option<Rc<Index>>> = const { RefCell::new(None) };
+    static KNOWN: RefCell<Option<Rc<Alike>>> = const { RefCell::new(None) };
 }
 
 /// Does it; what is lost when the store fails is said, where it was more than a draft.
@@ -75,9 +75,9 @@ async fn went(guide: &Guide, state: &State, come: &Callback<Happened>) {
     if !found {
         return come.emit(Happened::Like(None));
     }
-    if let Ok(index) = known().await {
+    if let Ok(among) = known().await {
         let looks = Looks::new(&piece.link, piece.length, piece.weight, &piece.lettering, Vec::new());
-        come.emit(Happened::Like(keep::own(&index, &looks)));
+        come.emit(Happened::Like(keep::own(&among, &looks)));
     }
 }
 
@@ -100,27 +100,27 @@ async fn handed(guide: &Guide, state: &State) -> Result<String, Fault> {
 }
 
 /// The cards of this device, made ready a few at a time, once for the page.
-async fn known() -> Result<Rc<Index>, Fault> {
+async fn known() -> Result<Rc<Alike>, Fault> {
     let there = KNOWN.with_borrow(Clone::clone);
-    if let Some(index) = there {
-        return Ok(index);
+    if let Some(among) = there {
+        return Ok(among);
     }
     // The finding comes first.
     breathe().await;
     let db = opened().await?;
-    let (mut index, mut name) = (Index::default(), String::new());
+    let (mut among, mut name) = (Alike::default(), String::new());
     loop {
         let some = db.after(CARDS, &name, AT_A_TIME).await?;
         let last = some.len() < AT_A_TIME as usize;
         let (mut names, cards): (Vec<String>, Vec<String>) = some.into_iter().unzip();
-        know(&mut index, &cards);
+        know(&mut among, &cards);
         name = names.pop().unwrap_or_default();
         if last {
             break;
         }
         breathe().await;
     }
-    let index = Rc::new(index);
-    KNOWN.set(Some(index.clone()));
-    Ok(index)
+    let among = Rc::new(among);
+    KNOWN.set(Some(among.clone()));
+    Ok(among)
 }

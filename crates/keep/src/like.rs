@@ -1,7 +1,7 @@
 //! Do I have this already? The nearest own pieces to the one in the hand, for the finding.
 
-use cabinet::find::{Card, Index, Looks, nearest};
-use cabinet::record::{Date, Standing};
+use cabinet::find::{Alike, Card, Looks, nearest};
+use cabinet::record::Standing;
 use units::{arranged, order};
 
 /// The most that are named. Basis: practice.
@@ -16,20 +16,20 @@ pub struct Own {
     pub pieces: Vec<(String, String)>,
 }
 
-/// Adds cards as they are kept to an index for [`own`]: few at a time, so that nothing waits for them. Pieces that were passed
+/// Adds cards as they are kept to those for [`own`]: few at a time, so that nothing waits for them. Pieces that were passed
 /// over are among them: to have seen one before is worth knowing.
-pub fn know(index: &mut Index, cards: &[String]) {
+pub fn know(among: &mut Alike, cards: &[String]) {
     let there = |c: &Card| !c.gone && c.standing != Standing::Wanted;
     for card in cards.iter().filter_map(|c| Card::read(c)).filter(there) {
-        index.push(card, Date::default());
+        among.push(card);
     }
 }
 
 /// The pieces that are like one in the hand; nothing when there are none.
 #[must_use]
-pub fn own(index: &Index, piece: &Looks) -> Option<Own> {
-    let like = nearest(index, piece, MOST, None);
-    let cards: Vec<&Card> = like.iter().map(|l| index.card(l.at)).collect();
+pub fn own(among: &Alike, piece: &Looks) -> Option<Own> {
+    let like = nearest(among, piece, MOST, None);
+    let cards: Vec<&Card> = like.iter().map(|l| among.card(l.at)).collect();
     let owned = cards.iter().filter(|c| c.standing == Standing::Owned).count();
     let first = *cards.first()?;
     let says = match (owned, first.standing) {

@@ -118,8 +118,8 @@ fn found(state: &State, out: &mut Vec<Block>) {
     out.push(Block::Keys("Which".to_string(), which.collect()));
     let mut how = vec![
         Key::toggle("Pictures", state.wall, Msg::Wall(!state.wall)),
-        Key::toggle("Order and filters", state.filters_open, Msg::Filters),
-        Key::toggle("Choose several", state.bulk.is_some(), Msg::Several),
+        Key::toggle("Order, filters", state.filters_open, Msg::Filters),
+        Key::toggle("Several", state.bulk.is_some(), Msg::Several),
     ];
     how.push(Key::to("Series", "#series"));
     out.push(Block::Keys("How".to_string(), how));

@@ -1,9 +1,7 @@
 //! The list of records, ready to be searched.
 
 use super::card::Card;
-use super::looks::Looks;
-use super::sort::{Keys, Sort};
-use super::told::Told;
+use super::sort::Sort;
 use super::words::folded;
 use crate::order::sorted;
 use crate::record::{Date, Record, Standing, Uuid, Version, is_past};
@@ -55,24 +53,17 @@ pub enum Filter {
 
 /// One record in the list.
 #[derive(Debug)]
-pub(super) struct Entry {
+struct Entry {
     card: Card,
-    /// Class, kind, place, and the materials behind them.
-    exact: Vec<String>,
+    /// Its valuation is old.
     old: bool,
-    pub(super) keys: Keys,
-    /// All but its answers.
-    pub(super) looks: Looks,
-    /// Its answers: questions, and places in [`Told`].
-    pub(super) answers: Vec<(u16, usize)>,
 }
 
 /// Records made ready. What is found is told by place in the list that was given.
 #[derive(Debug, Default)]
 pub struct Index {
-    pub(super) entries: Vec<Entry>,
-    pub(super) ids: Vec<Uuid>,
-    pub(super) told: Told,
+    entries: Vec<Entry>,
+    ids: Vec<Uuid>,
 }
 
 impl Index {
@@ -95,8 +86,7 @@ impl Index {
     /// Adds a card that is not among them: [`Index::put`] without looking.
     pub fn push(&mut self, card: Card, today: Date) {
         self.ids.push(card.id);
-        let entry = Entry::new(card, today, &mut self.told);
-        self.entries.push(entry);
+        self.entries.push(Entry::new(card, today));
     }
 
     /// How many there are.
@@ -132,10 +122,7 @@ impl Index {
     /// Puts one record in place of the one of its id, or behind the others.
     pub fn put(&mut self, card: Card, today: Date) {
         match self.ids.iter().position(|id| *id == card.id) {
-            Some(at) => {
-                self.told.remove(&self.entries[at].answers);
-                self.entries[at] = Entry::new(card, today, &mut self.told);
-            }
+            Some(at) => self.entries[at] = Entry::new(card, today),
             None => self.push(card, today),
         }
     }
@@ -150,8 +137,9 @@ impl Index {
             filters.iter().all(|(f, word)| e.holds(f, word)) && words.iter().all(|w| e.card.all.contains(w))
         };
         let found: Vec<usize> = (0..self.entries.len()).filter(|at| answers(&self.entries[*at])).collect();
-        let keys = |at: usize| &self.entries[found[at]].keys;
-        let by = order(found.len(), &|a, b| query.sort.compare(keys(a), keys(b), query.backwards));
+        let keys: Vec<String> = found.iter().map(|at| query.sort.key(self.card(*at))).collect();
+        let keyed = |at: usize| (self.card(found[at]), keys[at].as_str());
+        let by = order(found.len(), &|a, b| query.sort.compare(keyed(a), keyed(b), query.backwards));
         by.into_iter().map(|at| found[at]).collect()
     }
 }
@@ -166,22 +154,18 @@ impl Filter {
 }
 
 impl Entry {
-    fn new(card: Card, today: Date, told: &mut Told) -> Entry {
-        let mut exact: Vec<String> = [&card.class, &card.kind, &card.location].map(|t| folded(t)).to_vec();
-        exact.extend(card.materials.iter().map(|m| folded(m)));
-        let mut looks = card.looks();
-        let answers = told.add(&core::mem::take(&mut looks.answers));
+    fn new(card: Card, today: Date) -> Entry {
         let old = card.has_value && card.valued.is_none_or(|day| is_past(day, today));
-        Entry { exact, old, keys: Keys::new(&card), looks, answers, card }
+        Entry { old, card }
     }
 
     fn holds(&self, filter: &Filter, word: &str) -> bool {
         match filter {
             Filter::Standing(standing) => self.card.standing == *standing && !self.card.gone,
-            Filter::Class(_) => self.exact[0] == word,
-            Filter::Kind(_) => self.exact[1] == word,
-            Filter::Location(_) => self.exact[2] == word,
-            Filter::Material(_) => self.exact[3..].iter().any(|m| m == word),
+            Filter::Class(_) => folded(&self.card.class) == word,
+            Filter::Kind(_) => folded(&self.card.kind) == word,
+            Filter::Location(_) => folded(&self.card.location) == word,
+            Filter::Material(_) => self.card.materials.iter().any(|m| folded(m) == word),
             Filter::NoPhoto => self.card.photo.is_empty(),
             Filter::NoValue => !self.card.has_value,
             Filter::OldValue => self.old,
@@ -189,7 +173,7 @@ impl Entry {
             Filter::Singly => self.card.singly,
             Filter::Gone(gone) => self.card.gone == *gone,
             Filter::Disagreeing => self.card.against > 0,
-            Filter::Length(from, to) => self.looks.length.is_some_and(|l| (from..=to).contains(&&l)),
+            Filter::Length(from, to) => self.card.length.is_some_and(|l| l > 0 && (from..=to).contains(&&l)),
         }
     }
 }

@@ -13,8 +13,9 @@
 //!
 //! The figures of this page are choices of the program, not measured (basis: practice).
 
-use super::index::{Entry, Index};
+use super::card::Card;
 use super::looks::Looks;
+use super::told::Told;
 use crate::record::Uuid;
 use units::{arranged, order};
 
@@ -25,6 +26,37 @@ pub const WORTH_SHOWING: u16 = 500;
 /// From so many questions on that both answered, all of them alike, a piece is worth showing whatever the rest says: in a small
 /// cabinet no answer is rare, and yet it may be the same piece.
 const ALL_ALIKE: usize = 4;
+
+/// Pieces made ready to be held against one in the hand.
+#[derive(Debug, Default)]
+pub struct Alike {
+    pieces: Vec<Ready>,
+    told: Told,
+}
+
+#[derive(Debug)]
+struct Ready {
+    card: Card,
+    /// All but its answers.
+    looks: Looks,
+    /// Its answers: questions, and places in [`Told`].
+    answers: Vec<(u16, usize)>,
+}
+
+impl Alike {
+    /// Adds a piece.
+    pub fn push(&mut self, card: Card) {
+        let mut looks = card.looks();
+        let answers = self.told.add(&core::mem::take(&mut looks.answers));
+        self.pieces.push(Ready { card, looks, answers });
+    }
+
+    /// The card at a place.
+    #[must_use]
+    pub fn card(&self, at: usize) -> &Card {
+        &self.pieces[at].card
+    }
+}
 
 /// An own piece that is like it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -41,19 +73,20 @@ pub struct Like {
 
 /// The nearest pieces, nearest first, at most `most`, none under [`WORTH_SHOWING`] unless every answer agrees. `except` is left out: the piece itself.
 #[must_use]
-pub fn nearest(index: &Index, piece: &Looks, most: usize, except: Option<Uuid>) -> Vec<Like> {
-    let place = |(question, choices): &'_ (u16, Vec<u16>)| index.told.find(*question, choices);
+pub fn nearest(among: &Alike, piece: &Looks, most: usize, except: Option<Uuid>) -> Vec<Like> {
+    let place = |(question, choices): &'_ (u16, Vec<u16>)| among.told.find(*question, choices);
     let answers = piece.answers.iter().map(|a| (a.0, a.1.as_slice(), place(a))).collect();
-    let hand = Hand { looks: piece, answers, bits: index.told.bits() };
+    let hand = Hand { looks: piece, answers, bits: among.told.bits() };
     let mut all: Vec<Like> = Vec::new();
-    for (at, (entry, id)) in index.entries.iter().zip(&index.ids).enumerate() {
-        if Some(*id) == except {
+    for (at, ready) in among.pieces.iter().enumerate() {
+        let id = ready.card.id;
+        if Some(id) == except {
             continue;
         }
-        let (likeness, answers) = likeness(&hand, index, entry);
+        let (likeness, answers) = likeness(&hand, &among.told, ready);
         let (same, both) = answers;
         if likeness >= WORTH_SHOWING || (same == both && both >= ALL_ALIKE) {
-            all.push(Like { at, id: *id, likeness, answers });
+            all.push(Like { at, id, likeness, answers });
         }
     }
     let by = order(all.len(), &|a, b| all[b].likeness.cmp(&all[a].likeness));
@@ -71,15 +104,15 @@ struct Hand<'a> {
     bits: Vec<f64>,
 }
 
-fn likeness(hand: &Hand, index: &Index, entry: &Entry) -> (u16, (usize, usize)) {
-    let (a, b) = (hand.looks, &entry.looks);
+fn likeness(hand: &Hand, told_of: &Told, ready: &Ready) -> (u16, (usize, usize)) {
+    let (a, b) = (hand.looks, &ready.looks);
     let (mut sum, mut weights) = (0.0, DOUBT);
     let mut add = |share: f64, weight: f64| {
         sum += share * weight;
         weights += weight;
     };
     let (mut agree, mut compared, mut same, mut both) = (0.0, 0.0, 0, 0);
-    let mut theirs = entry.answers.iter().peekable();
+    let mut theirs = ready.answers.iter().peekable();
     for (question, choices, place) in &hand.answers {
         while theirs.next_if(|(q, _)| q < question).is_some() {}
         let Some((_, other)) = theirs.next_if(|(q, _)| q == question) else { continue };
@@ -91,7 +124,7 @@ fn likeness(hand: &Hand, index: &Index, entry: &Entry) -> (u16, (usize, usize)) 
             compared += own;
             continue;
         }
-        let there = index.told.choices(*other);
+        let there = told_of.choices(*other);
         let shared = choices.iter().filter(|c| there.contains(c)).count() as f64;
         let told = own.max(other_bits);
         agree += told * shared / choices.len().max(there.len()).max(1) as f64;

@@ -13,7 +13,7 @@ mod words;
 pub use answers::{Answers, answers};
 pub use card::Card;
 pub use index::{Filter, Index, Query, words_of};
-pub use likeness::{Like, WORTH_SHOWING, nearest};
+pub use likeness::{Alike, Like, WORTH_SHOWING, nearest};
 pub use looks::Looks;
 pub use series::{Series, series};
 pub use sort::Sort;

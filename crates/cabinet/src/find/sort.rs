@@ -3,9 +3,7 @@
 use super::card::Card;
 use super::words::folded;
 use crate::edtf::{self, End};
-use crate::record::Number;
 use core::cmp::Ordering;
-use units::Money;
 
 /// By what a list is ordered. What lacks it stands last, forwards and backwards.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -27,32 +25,6 @@ pub enum Sort {
     Value,
 }
 
-/// What a record is ordered by.
-#[derive(Debug)]
-pub(super) struct Keys {
-    number: Option<Number>,
-    title: Option<String>,
-    date: Option<i64>,
-    length: Option<u32>,
-    weight: Option<u32>,
-    saved: i64,
-    value: Option<Money>,
-}
-
-impl Keys {
-    pub(super) fn new(card: &Card) -> Keys {
-        Keys {
-            number: card.number.clone(),
-            title: Some(folded(&card.title)).filter(|t| !t.is_empty()),
-            date: card.year,
-            length: card.length,
-            weight: card.weight,
-            saved: card.saved.0,
-            value: card.value,
-        }
-    }
-}
-
 /// The first year that an EDTF date may mean, or the last where it has no beginning.
 pub(super) fn year(text: &str) -> Option<i64> {
     let span = edtf::read(text)?;
@@ -69,16 +41,24 @@ fn both<T>(a: Option<&T>, b: Option<&T>, compare: &dyn Fn(&T, &T) -> Ordering) -
 }
 
 impl Sort {
-    pub(super) fn compare(self, a: &Keys, b: &Keys, backwards: bool) -> Ordering {
+    /// What cards are compared by in this order; only a title must be made ready for it.
+    pub(super) fn key(self, card: &Card) -> String {
+        if self == Sort::Title { folded(&card.title) } else { String::new() }
+    }
+
+    /// Which of two cards with their keys comes first.
+    pub(super) fn compare(self, a: (&Card, &str), b: (&Card, &str), backwards: bool) -> Ordering {
         let turn = |o: Ordering| if backwards { o.reverse() } else { o };
         let whole = |a: Option<u32>, b: Option<u32>| both(a.as_ref(), b.as_ref(), &|a, b| turn(a.cmp(b)));
+        let title = |key| Some(key).filter(|t: &&str| !t.is_empty());
+        let ((a, key_a), (b, key_b)) = (a, b);
         match self {
             Sort::Number => both(a.number.as_ref(), b.number.as_ref(), &|a, b| turn(a.order(b))),
-            Sort::Title => both(a.title.as_ref(), b.title.as_ref(), &|a, b| turn(a.cmp(b))),
-            Sort::Date => both(a.date.as_ref(), b.date.as_ref(), &|a, b| turn(a.cmp(b))),
+            Sort::Title => both(title(key_a).as_ref(), title(key_b).as_ref(), &|a, b| turn(a.cmp(b))),
+            Sort::Date => both(a.year.as_ref(), b.year.as_ref(), &|a, b| turn(a.cmp(b))),
             Sort::Length => whole(a.length, b.length),
             Sort::Weight => whole(a.weight, b.weight),
-            Sort::Saved => turn(a.saved.cmp(&b.saved)),
+            Sort::Saved => turn(a.saved.0.cmp(&b.saved.0)),
             Sort::Value => both(a.value.as_ref(), b.value.as_ref(), &|a, b| {
                 a.currency.cmp(&b.currency).then(turn(a.minor.cmp(&b.minor)))
             }),

@@ -35,13 +35,6 @@ impl Told {
         out
     }
 
-    /// Takes a piece's answers out of the count.
-    pub(super) fn remove(&mut self, places: &[(u16, usize)]) {
-        for (_, place) in places {
-            self.all[*place].2 = self.all[*place].2.saturating_sub(1);
-        }
-    }
-
     /// The place of an answer that some piece gives.
     pub(super) fn find(&self, question: u16, choices: &[u16]) -> Option<usize> {
         self.search(question, choices).ok().map(|at| self.sorted[at].2)

@@ -141,7 +141,7 @@ pub(super) fn saved(state: &mut State, cards: &[String]) -> Vec<Effect> {
             let mut says = format!("Taken in: {} pieces new or changed.", cards.len());
             if conflicts > 0 {
                 says.push_str(&format!(
-                    " {conflicts} of them now have versions that disagree: look under \u{201c}Order and filters\u{201d}."
+                    " {conflicts} of them now have versions that disagree: look under \u{201c}Order, filters\u{201d}."
                 ));
             }
             state.says(says);
