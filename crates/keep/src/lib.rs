@@ -30,7 +30,7 @@ pub use handed::{MOST_HANDED, draft, drafted};
 pub use into::{Preview, preview};
 pub use label::Label;
 pub use like::{Own, know, own};
-pub use msg::{Given, Msg, Spot};
+pub use msg::{CARD_END, Given, Msg, Spot};
 pub use saving::{Saving, card, heads, key_of, saving, states};
 pub use state::{Screen, State};
 pub use store::{Failure, Room, Store};

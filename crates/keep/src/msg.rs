@@ -49,6 +49,9 @@ impl Spot {
     }
 }
 
+/// The sign between cards in one text. A card holds no such sign: it is made of tidy texts.
+pub const CARD_END: char = '\u{1e}';
+
 /// A message.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Msg {
@@ -56,8 +59,8 @@ pub enum Msg {
     Went(String),
     /// The store is open, or why not.
     Store(Store),
-    /// All cards have come, and what is kept beside them.
-    Cards(Vec<String>),
+    /// All cards have come, in one text with [`CARD_END`] between: thousands of texts come slower.
+    Cards(String),
     /// Another window saved pieces of these ids.
     Heard(Vec<String>),
     /// Cards of pieces that another window saved.

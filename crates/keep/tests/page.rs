@@ -21,7 +21,7 @@ impl Page {
     fn new() -> Page {
         let mut page = Page::shut();
         page.tell(Msg::Store(Store::Open));
-        page.tell(Msg::Cards(Vec::new()));
+        page.tell(Msg::Cards(String::new()));
         page
     }
 
@@ -176,7 +176,7 @@ fn two_windows_lose_nothing_and_the_user_decides() {
     (other.kept, other.ids) = (one.kept.clone(), 100);
     other.tell(Msg::Store(Store::Open));
     let id = one.kept[0].piece().to_string();
-    other.tell(Msg::Cards(vec![card(&other.texts(&id)).unwrap_or_default()]));
+    other.tell(Msg::Cards(card(&other.texts(&id)).unwrap_or_default()));
     for (page, title) in [(&mut one, "Iron of brass"), (&mut other, "Iron of glass")] {
         page.tell(Msg::Went(format!("#edit/{id}")));
         page.fill("Title", title);
@@ -251,7 +251,7 @@ fn a_full_device_loses_nothing_that_was_typed() {
 fn a_newer_store_is_read_and_not_written() {
     let mut page = Page::new();
     page.write("Iron");
-    let cards = vec![card(&page.texts(page.kept[0].piece())).unwrap_or_default()];
+    let cards = card(&page.texts(page.kept[0].piece())).unwrap_or_default();
     let mut newer = Page::shut();
     newer.kept = page.kept.clone();
     newer.tell(Msg::Store(Store::Newer));

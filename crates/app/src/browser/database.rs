@@ -112,17 +112,22 @@ impl Database {
         Ok(begin.call3(&self.db, &names, &"readwrite".into(), &options)?.dyn_into()?)
     }
 
-    /// All texts of a store, or those whose names begin with something.
+    /// All texts of a store in one, with a sign between.
+    ///
+    /// # Errors
+    /// The browser's name for what went wrong.
+    pub async fn joined(&self, store: &str, between: char) -> Result<String, Fault> {
+        let all = answered(&self.reading(store)?.get_all()?).await?;
+        let all = all.dyn_ref::<Array>().map(|all| String::from(all.join(&between.to_string())));
+        Ok(all.unwrap_or_default())
+    }
+
+    /// The texts of a store whose names begin with something.
     ///
     /// # Errors
     /// The browser's name for what went wrong.
     pub async fn texts(&self, store: &str, begin: &str) -> Result<Vec<String>, Fault> {
-        let store = self.reading(store)?;
-        let request = if begin.is_empty() {
-            store.get_all()?
-        } else {
-            store.get_all_with_key(range(begin)?.as_ref())?
-        };
+        let request = self.reading(store)?.get_all_with_key(range(begin)?.as_ref())?;
         Ok(strings(&answered(&request).await?))
     }
 

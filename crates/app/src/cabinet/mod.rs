@@ -105,7 +105,7 @@ impl Component for Cabinet {
                 self.waiting.append(&mut self.later);
                 let come = ctx.link().callback(Happened::Do);
                 wasm_bindgen_futures::spawn_local(async move {
-                    come.emit(match db.texts(CARDS, "").await {
+                    come.emit(match db.joined(CARDS, keep::CARD_END).await {
                         Ok(cards) => Msg::Cards(cards),
                         Err(fault) => Msg::Failed(keep::Failure::named(&fault.0)),
                     });

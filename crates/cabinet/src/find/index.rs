@@ -1,10 +1,10 @@
 //! The list of records, ready to be searched.
 
 use super::card::Card;
-use super::sort::Sort;
+use super::sort::{Placed, Sort};
 use super::words::folded;
 use crate::order::sorted;
-use crate::record::{Date, Record, Standing, Uuid, Version, is_past};
+use crate::record::{Date, Number, Rank, Record, Standing, Uuid, Version, is_past};
 use units::order;
 
 /// What is asked of the list.
@@ -57,6 +57,7 @@ struct Entry {
     card: Card,
     /// Its valuation is old.
     old: bool,
+    rank: Option<Rank>,
 }
 
 /// Records made ready. What is found is told by place in the list that was given.
@@ -137,9 +138,9 @@ impl Index {
             filters.iter().all(|(f, word)| e.holds(f, word)) && words.iter().all(|w| e.card.all.contains(w))
         };
         let found: Vec<usize> = (0..self.entries.len()).filter(|at| answers(&self.entries[*at])).collect();
-        let keys: Vec<String> = found.iter().map(|at| query.sort.key(self.card(*at))).collect();
-        let keyed = |at: usize| (self.card(found[at]), keys[at].as_str());
-        let by = order(found.len(), &|a, b| query.sort.compare(keyed(a), keyed(b), query.backwards));
+        let placed: Vec<Placed> =
+            found.iter().map(|at| query.sort.placed(self.card(*at), self.entries[*at].rank)).collect();
+        let by = order(found.len(), &|a, b| query.sort.compare(&placed[a], &placed[b], query.backwards));
         by.into_iter().map(|at| found[at]).collect()
     }
 }
@@ -156,7 +157,8 @@ impl Filter {
 impl Entry {
     fn new(card: Card, today: Date) -> Entry {
         let old = card.has_value && card.valued.is_none_or(|day| is_past(day, today));
-        Entry { old, card }
+        let rank = card.number.as_ref().and_then(Number::rank);
+        Entry { old, rank, card }
     }
 
     fn holds(&self, filter: &Filter, word: &str) -> bool {

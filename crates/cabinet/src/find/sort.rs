@@ -3,6 +3,7 @@
 use super::card::Card;
 use super::words::folded;
 use crate::edtf::{self, End};
+use crate::record::Rank;
 use core::cmp::Ordering;
 
 /// By what a list is ordered. What lacks it stands last, forwards and backwards.
@@ -40,26 +41,36 @@ fn both<T>(a: Option<&T>, b: Option<&T>, compare: &dyn Fn(&T, &T) -> Ordering) -
     }
 }
 
+/// A card among others that are ordered.
+#[derive(Debug)]
+pub(super) struct Placed<'a> {
+    pub(super) card: &'a Card,
+    /// Of its number.
+    pub(super) rank: Option<Rank>,
+    /// Its title, folded, where that is what is ordered by.
+    pub(super) title: Option<String>,
+}
+
 impl Sort {
-    /// What cards are compared by in this order; only a title must be made ready for it.
-    pub(super) fn key(self, card: &Card) -> String {
-        if self == Sort::Title { folded(&card.title) } else { String::new() }
+    /// A card, made ready for this order.
+    pub(super) fn placed(self, card: &Card, rank: Option<Rank>) -> Placed<'_> {
+        let title = (self == Sort::Title && !card.title.is_empty()).then(|| folded(&card.title));
+        Placed { card, rank, title }
     }
 
-    /// Which of two cards with their keys comes first.
-    pub(super) fn compare(self, a: (&Card, &str), b: (&Card, &str), backwards: bool) -> Ordering {
+    /// Which comes first.
+    pub(super) fn compare(self, a: &Placed, b: &Placed, backwards: bool) -> Ordering {
         let turn = |o: Ordering| if backwards { o.reverse() } else { o };
         let whole = |a: Option<u32>, b: Option<u32>| both(a.as_ref(), b.as_ref(), &|a, b| turn(a.cmp(b)));
-        let title = |key| Some(key).filter(|t: &&str| !t.is_empty());
-        let ((a, key_a), (b, key_b)) = (a, b);
+        let (one, other) = (a.card, b.card);
         match self {
-            Sort::Number => both(a.number.as_ref(), b.number.as_ref(), &|a, b| turn(a.order(b))),
-            Sort::Title => both(title(key_a).as_ref(), title(key_b).as_ref(), &|a, b| turn(a.cmp(b))),
-            Sort::Date => both(a.year.as_ref(), b.year.as_ref(), &|a, b| turn(a.cmp(b))),
-            Sort::Length => whole(a.length, b.length),
-            Sort::Weight => whole(a.weight, b.weight),
-            Sort::Saved => turn(a.saved.0.cmp(&b.saved.0)),
-            Sort::Value => both(a.value.as_ref(), b.value.as_ref(), &|a, b| {
+            Sort::Number => both(a.rank.as_ref(), b.rank.as_ref(), &|a, b| turn(a.cmp(b))),
+            Sort::Title => both(a.title.as_ref(), b.title.as_ref(), &|a, b| turn(a.cmp(b))),
+            Sort::Date => both(one.year.as_ref(), other.year.as_ref(), &|a, b| turn(a.cmp(b))),
+            Sort::Length => whole(one.length, other.length),
+            Sort::Weight => whole(one.weight, other.weight),
+            Sort::Saved => turn(one.saved.0.cmp(&other.saved.0)),
+            Sort::Value => both(one.value.as_ref(), other.value.as_ref(), &|a, b| {
                 a.currency.cmp(&b.currency).then(turn(a.minor.cmp(&b.minor)))
             }),
         }

@@ -19,6 +19,7 @@ pub use check::{Limits, OLD_AFTER, faults, is_old, lacks};
 pub use date::{Date, LAST, Moment};
 pub use money::{number as amount, places};
 pub use number::Number;
+pub(crate) use number::Rank;
 pub use parts::{Deal, Event, Mark, Measurement, Opinion, Photo, Valuation};
 pub use profile::{Profile, redacted};
 pub use size::{Size, Unit};

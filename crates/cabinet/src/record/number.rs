@@ -37,12 +37,19 @@ impl Number {
     /// By the parts as numbers: `2026.9` before `2026.10`, entry numbers behind all others.
     #[must_use]
     pub fn order(&self, other: &Number) -> Ordering {
-        parts(&self.0).cmp(&parts(&other.0))
+        self.rank().cmp(&other.rank())
+    }
+
+    /// What numbers are ordered by, to be kept where many are.
+    pub(crate) fn rank(&self) -> Option<Rank> {
+        parts(&self.0)
     }
 }
 
 /// Whether it is an entry number, its parts (0 where there is none), the letter of a loose part.
-fn parts(text: &str) -> Option<(bool, [u32; 4], u8)> {
+pub(crate) type Rank = (bool, [u32; 4], u8);
+
+fn parts(text: &str) -> Option<Rank> {
     let (entry, rest) = match text.strip_prefix('E') {
         Some(rest) => (true, rest),
         None => (false, text),

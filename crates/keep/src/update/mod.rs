@@ -7,7 +7,7 @@ mod ways;
 use crate::effect::{Effect, Gather, SheetSort, Why};
 use crate::form::{Form, day};
 use crate::handed::LAST;
-use crate::msg::{Given, Msg, Spot};
+use crate::msg::{CARD_END, Given, Msg, Spot};
 use crate::piece::{self, settle};
 use crate::saving::{saving, states};
 use crate::state::{Bulk, PAGE, Saved, Screen, State};
@@ -46,7 +46,7 @@ pub fn update(state: &mut State, msg: Msg, given: &mut Given) -> Vec<Effect> {
             }
         }
         Msg::Cards(cards) => {
-            let cards = cards.iter().filter_map(|c| Card::read(c)).collect();
+            let cards = cards.split(CARD_END).filter_map(Card::read).collect();
             state.index = Index::of(cards, state.today);
             state.loaded = true;
             effects.extend(settle_handed(state, given));
