@@ -4,7 +4,7 @@
 // The page calls globalThis.pressmarkDarkroom(tell), once this file is loaded, and gets
 //   take(file)  decode a picture, make it small enough, hold it
 //   ask(words)  an Int32Array, answered by another
-//   kept()      promise of a small JPEG without anything but its pixels
+//   kept()      promise of the digest of a small JPEG without anything but its pixels, and of that JPEG
 // and is told tell(what, value): "told" with an Int32Array, "done" with per mille, "shown" with the address of a JPEG,
 // "failed" with a sentence.
 import init from "./app.js";
@@ -209,10 +209,16 @@ async function open(tell) {
     await own.start(wasm);
     room = { take: (file) => own.take(file), ask: (words) => own.ask(words), kept: () => own.kept(), apart: false };
   }
-  const kept = () => new Promise((done) => {
-    keeper = done;
-    room.kept();
-  });
+  // With its SHA-256 (FIPS 180-4); nothing on a page that was loaded over an open line, which has no digests.
+  const kept = async () => {
+    const jpeg = await new Promise((done) => {
+      keeper = done;
+      room.kept();
+    });
+    if (!jpeg || !globalThis.crypto?.subtle) return undefined;
+    const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", await jpeg.arrayBuffer()));
+    return [Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join(""), jpeg];
+  };
   return { take: room.take, ask: room.ask, kept, apart: room.apart };
 }
 

@@ -12,6 +12,13 @@
   } catch {
     // Storage is refused here: the theme of the system it is.
   }
+  // Who may change what is kept on this device, one after the other in all windows (Web Locks, W3C): a promise of the function
+  // that ends the turn. Without locks there is no waiting.
+  globalThis.pressmarkTurn = () => new Promise((come) => {
+    const asked = navigator.locks?.request("pressmark-store", () => new Promise(come));
+    if (asked) asked.catch(() => come());
+    else come();
+  });
   const stop = () => { page.dataset.state = "stopped"; };
   // A browser too old for modules runs no more of the program than this.
   if (!("noModule" in HTMLScriptElement.prototype)) stop();

@@ -5,6 +5,7 @@ import fs from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import test from "node:test";
+import { stored, told } from "./cabinet.mjs";
 import { complaints } from "./eyes.mjs";
 import { heard, openAndKeep } from "./harness.mjs";
 import { LENGTH, file, photograph, scene } from "./photograph.mjs";
@@ -127,6 +128,16 @@ test("a card that is proposed needs no taps, and the outline comes with its figu
   // A bar of 500 tenths.
   assert.match(svg, /M50 \d+H550/);
   assert.deepEqual(await complaints(page), []);
+  // A kept piece has its outline as numbers and the picture, made small.
+  await tapOn(page, page.locator(".strip"));
+  await button(page, "Keep this piece").tap();
+  await page.waitForURL(/cabinet\.html#piece\//);
+  await told(page, /^Kept:/);
+  const [[, record]] = await stored(page, "states");
+  assert.match(record, /^outline:( \d+){20}$/m);
+  const [, digest] = record.match(/^sha256: ([0-9a-f]{64})$/m);
+  assert.deepEqual((await stored(page, "photos")).map(([name]) => name), [digest]);
+  await page.locator(`.photos img[src^="blob:"]`).first().waitFor();
 });
 
 test("a picture without a card is refused in a sentence", async (t) => {

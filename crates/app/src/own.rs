@@ -3,7 +3,7 @@
 
 use crate::app::Happened;
 use crate::browser::database::{self, CARDS, Database, Fault, breathe};
-use crate::browser::{address, clock, page};
+use crate::browser::{address, clock, darkroom, page};
 use ::cabinet::find::{Alike, Looks};
 use ::cabinet::record::{Moment, Uuid};
 use consult::{Guide, Held, Msg, Screen, State, held, record};
@@ -76,7 +76,7 @@ async fn went(guide: &Guide, state: &State, come: &Callback<Happened>) {
         return come.emit(Happened::Like(None));
     }
     if let Ok(among) = known().await {
-        let looks = Looks::new(&piece.link, piece.length, piece.weight, &piece.lettering, Vec::new());
+        let looks = Looks::new(&piece.link, piece.length, piece.weight, &piece.lettering, piece.outline);
         come.emit(Happened::Like(keep::own(&among, &looks)));
     }
 }
@@ -94,7 +94,12 @@ async fn opened() -> Result<Database, Fault> {
 /// The record as a note that the cabinet takes; gives its name.
 async fn handed(guide: &Guide, state: &State) -> Result<String, Fault> {
     let name = format!("keep/{}", Uuid::of_random(clock::random()));
-    let text = format!("pack sha256: {}\n{}", page::pack(), record(guide, state));
+    let mut text = format!("pack sha256: {}\n{}", page::pack(), record(guide, state));
+    let photo = if state.photo.is_there() { darkroom::kept().await } else { None };
+    if let Some(photo) = photo {
+        text.push_str(&format!("\n[photograph]\nsha256: {}\nview: beside a scale\n", photo.0));
+        opened().await?.keep_photos(&[photo]).await?;
+    }
     opened().await?.keep(&name, &text, true).await?;
     Ok(name)
 }

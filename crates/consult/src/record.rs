@@ -25,13 +25,20 @@ pub struct Held {
     pub weight: Option<u32>,
     /// Its lettering.
     pub lettering: String,
+    /// Its outline, where one was cut out of a photograph: [`crate::photo::Photo::profile`].
+    pub outline: Vec<i32>,
 }
 
 /// The piece in the hand; nothing before anything was told.
 #[must_use]
 pub fn held(guide: &Guide, state: &State) -> Option<Held> {
     let told = !state.given.is_empty() || state.marks.is_told();
-    let mut held = Held { link: link(guide, state), lettering: state.marks.text.clone(), ..Held::default() };
+    let mut held = Held {
+        link: link(guide, state),
+        lettering: state.marks.text.clone(),
+        outline: state.photo.profile(),
+        ..Held::default()
+    };
     for given in &state.given {
         match given.what {
             What::Length(l, _) => held.length = Some(l.0),
@@ -77,7 +84,9 @@ pub fn record(guide: &Guide, state: &State) -> String {
     );
     line("finding", &finding(&view));
     line("answers", &link(guide, state));
+    line("outline", &state.photo.profile().iter().map(i32::to_string).collect::<Vec<_>>().join(" "));
     measured(guide, state, &mut out);
+    across(state, &mut out);
     for mark in state.marks.text.split([';', '\n']).map(str::trim).filter(|m| !m.is_empty()) {
         out.push_str("\n[mark]\n");
         put(&mut out, "text", mark);
@@ -147,6 +156,17 @@ fn measured(guide: &Guide, state: &State, out: &mut String) {
         put(out, "plus or minus", &size((uncertainty * 20.0 + 0.5) as i64));
         put(out, "method", method);
     }
+}
+
+/// The width, which answers no question, as the photograph told it.
+fn across(state: &State, out: &mut String) {
+    let Some(width) = state.photo.width() else { return };
+    let size = |tenths: i32| format!("{} mm", typed::shown(i64::from(tenths), 1, false));
+    out.push_str("\n[measurement]\n");
+    put(out, "what", "width");
+    put(out, "value", &size(width.length));
+    put(out, "plus or minus", &size(2 * width.u));
+    put(out, "method", "photograph");
 }
 
 fn valuation(guide: &Guide, worth: &WorthView, out: &mut String) {

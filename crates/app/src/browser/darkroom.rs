@@ -1,7 +1,7 @@
 //! The program that works on a photograph (`www/darkroom.js`): loaded when the first picture is chosen, and told what to do
 //! from then on. Nothing leaves the device.
 
-use js_sys::{Function, Int32Array, Promise, Reflect};
+use js_sys::{Array, Function, Int32Array, Promise, Reflect};
 use std::cell::RefCell;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -51,10 +51,12 @@ pub fn ask(words: &[i32]) {
     send("ask", &Int32Array::from(words));
 }
 
-/// A small JPEG of the picture with nothing in it but its pixels, for whoever keeps it.
-pub async fn kept() -> Option<Blob> {
+/// A small JPEG of the picture with nothing in it but its pixels, under its digest, for whoever keeps it.
+pub async fn kept() -> Option<(String, Blob)> {
     let promise = call("kept", &JsValue::UNDEFINED)?;
-    JsFuture::from(promise.dyn_into::<Promise>().ok()?).await.ok()?.dyn_into().ok()
+    let both = JsFuture::from(promise.dyn_into::<Promise>().ok()?).await.ok()?;
+    let both = both.dyn_ref::<Array>()?;
+    Some((both.get(0).as_string()?, both.get(1).dyn_into().ok()?))
 }
 
 fn send(what: &str, value: &JsValue) {

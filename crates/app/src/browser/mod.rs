@@ -12,4 +12,5 @@ pub mod photo;
 pub mod room;
 pub mod save;
 pub mod store;
+mod turns;
 pub mod windows;

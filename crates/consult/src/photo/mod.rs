@@ -2,6 +2,7 @@
 //! of the sole. The picture itself is worked on elsewhere ([`picture::ask`]); here stand taps, answers and sentences.
 
 mod answers;
+mod profile;
 mod ruler;
 mod sheet;
 mod update;
@@ -90,6 +91,25 @@ impl Photo {
     #[must_use]
     pub fn outline(&self) -> Option<&Outline> {
         self.outline.as_ref()
+    }
+
+    /// Whether a picture of the piece is there.
+    #[must_use]
+    pub fn is_there(&self) -> bool {
+        !self.address.is_empty() && self.size != [0, 0]
+    }
+
+    /// The width across that was tapped, with what it is worth.
+    #[must_use]
+    pub fn width(&self) -> Option<Valued> {
+        self.found[1]
+    }
+
+    /// The outline as numbers that a record keeps: widths along the length, per mille of it, from the narrower end. Empty
+    /// without an outline.
+    #[must_use]
+    pub fn profile(&self) -> Vec<i32> {
+        self.outline.as_ref().map(profile::profile).unwrap_or_default()
     }
 
     /// The outline as a drawing in millimetres with a bar of 50 mm: what a record keeps of it.

@@ -181,6 +181,31 @@ fn the_outline_proposes_and_never_answers_by_itself() {
     let drawing = state.photo.drawing().expect("a drawing");
     // 92 mm and 5 mm on either side: arithmetic.
     assert!(drawing.contains("width=\"102.0mm\"") && drawing.contains("50 mm"), "{drawing}");
+    // The record has it too: 44 of 92 mm wide all along, arithmetic.
+    let record = consult::record(&guide, &state);
+    assert!(record.contains(&format!("\noutline: {}\n", ["478"; 20].join(" "))), "{record}");
+    assert_eq!(consult::held(&guide, &state).expect("held").outline, [478; 20]);
+}
+
+#[test]
+fn the_numbers_of_an_outline_are_of_its_shape_alone() {
+    let guide = irons();
+    let of = |line: &[(i32, i32)], size: [i32; 2]| {
+        let line: Vec<Spot> = line.iter().map(|(x, y)| Spot::new(*x, *y)).collect();
+        let [length, width] = size;
+        let outline =
+            Outline { seen: line.clone(), true_size: line, size, length, width, ..Outline::default() };
+        let cutting = act(&guide, measured(&guide), Act::Cut).0;
+        told(&guide, cutting, &Told::Cut(Box::new(outline))).0.photo.profile()
+    };
+    // A triangle half as wide as long grows by 25 per mille from place to place: arithmetic.
+    let triangle = of(&[(0, 250), (1000, 0), (1000, 500)], [1000, 500]);
+    let grows: Vec<i32> = (0..20).map(|at| (25 * (2 * at + 1) + 1) / 2).collect();
+    assert_eq!(triangle, grows);
+    // Turned about, turned over, twice the size: the same.
+    assert_eq!(of(&[(1000, 250), (0, 500), (0, 0)], [1000, 500]), triangle);
+    assert_eq!(of(&[(0, 500), (2000, 1000), (2000, 0)], [2000, 1000]), triangle);
+    assert!(of(&[], [0, 0]).is_empty());
 }
 
 #[test]
