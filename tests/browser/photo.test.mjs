@@ -125,6 +125,13 @@ test("a card that is proposed needs no taps, and the outline comes with its figu
   const [download] = await Promise.all([page.waitForEvent("download"), button(page, "Save as drawing").tap()]);
   const svg = fs.readFileSync(await download.path(), "utf8");
   assert.match(svg, /width="\d+\.\dmm"/);
+  // On paper a millimetre is 96/25.4 pixels (CSS Values and Units 4), and nothing else is printed.
+  const mm = Number(svg.match(/width="(\d+\.\d)mm"/)[1]);
+  await page.emulateMedia({ media: "print" });
+  const { width } = await page.locator(".sheet").boundingBox();
+  assert.ok(Math.abs(width - mm * 96 / 25.4) < 0.5, `${width} pixels for ${mm} mm`);
+  assert.equal(await page.locator(".bar").isVisible(), false);
+  await page.emulateMedia({ media: "screen" });
   // A bar of 500 tenths.
   assert.match(svg, /M50 \d+H550/);
   assert.deepEqual(await complaints(page), []);
@@ -138,6 +145,24 @@ test("a card that is proposed needs no taps, and the outline comes with its figu
   const [, digest] = record.match(/^sha256: ([0-9a-f]{64})$/m);
   assert.deepEqual((await stored(page, "photos")).map(([name]) => name), [digest]);
   await page.locator(`.photos img[src^="blob:"]`).first().waitFor();
+});
+
+test("a coin measures too, less surely", async (t) => {
+  const { page, context } = await begin(t);
+  const what = scene({ coin: true });
+  await enter(page);
+  await choose(page, await photograph(context, what));
+  const no = button(page, "No, I tap it");
+  if (await no.count()) await no.tap();
+  await button(page, "a coin").tap();
+  await button(page, "2 euro").tap();
+  for (const spot of what.rim) await put(page, what, spot);
+  await tapOn(page, button(page, "They lie on the rim"));
+  await tapOn(page, button(page, "The card is level with what I measure"));
+  for (const end of what.ends) await put(page, what, end);
+  const { low, high, text } = await found(page);
+  // By construction: 92 mm.
+  assert.ok(low <= LENGTH && LENGTH <= high, text);
 });
 
 test("a picture without a card is refused in a sentence", async (t) => {

@@ -20,6 +20,12 @@ function card([x, y]) {
   return points;
 }
 
+/** So many points on the rim of a coin of 2 euro (Council Regulation (EU) No 729/2014: 25.75 mm). */
+const rim = ([x, y], n) => Array.from({ length: n }, (_, i) => {
+  const a = 2 * Math.PI * i / n;
+  return [x + 25.75 / 2 * Math.cos(a), y + 25.75 / 2 * Math.sin(a)];
+});
+
 /** A sole with one point to the right; its heel lies at x = -46, its toe at x = 46. */
 function sole([x, y]) {
   const half = (t) => (t < 0.04 ? 22 * Math.sqrt(t / 0.04) : 22 * (1 - ((t - 0.04) / 0.96) ** 2.2));
@@ -30,9 +36,9 @@ function sole([x, y]) {
 
 /**
  * Where everything lies in a picture of this size. The camera has 26 mm for 35 mm film (diagonal 43.267 mm) and stands
- * `distance` mm from the middle of the table, leaning by `tilt` degrees.
+ * `distance` mm from the middle of the table, leaning by `tilt` degrees; a coin may lie in place of the card.
  */
-export function scene({ width = 4000, height = 3000, distance = 380, tilt = 12, high = 0 } = {}) {
+export function scene({ width = 4000, height = 3000, distance = 380, tilt = 12, high = 0, coin = false } = {}) {
   const focal = 26 / 43.2666 * Math.hypot(width, height);
   const [c, s] = [Math.cos(tilt * Math.PI / 180), Math.sin(tilt * Math.PI / 180)];
   const shows = ([x, y], up = 0) => {
@@ -49,7 +55,8 @@ export function scene({ width = 4000, height = 3000, distance = 380, tilt = 12, 
   return {
     width,
     height,
-    card: card(at).map((p) => shows(p)),
+    card: (coin ? rim(at, 180) : card(at)).map((p) => shows(p)),
+    rim: rim(at, 10).map((p) => shows(p)),
     sole: sole(on).map((p) => shows(p, high)),
     /** Two points on each edge, in turn. */
     edges,
