@@ -56,7 +56,7 @@ export function scene({ width = 4000, height = 3000, distance = 380, tilt = 12, 
     width,
     height,
     card: (coin ? rim(at, 180) : card(at)).map((p) => shows(p)),
-    rim: rim(at, 10).map((p) => shows(p)),
+    rim: rim(at, 8).map((p) => shows(p)),
     sole: sole(on).map((p) => shows(p, high)),
     /** Two points on each edge, in turn. */
     edges,
