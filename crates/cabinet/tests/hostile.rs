@@ -16,7 +16,7 @@ use common::{Random, deep};
 const TODAY: Date = Date { year: 2026, month: 11, day: 29 };
 
 fn rounds() -> usize {
-    if deep() { 250_000 } else { 5_000 }
+    if deep() { 350_000 } else { 7_000 }
 }
 
 fn versions(random: &mut Random, count: usize) -> Vec<Version> {
