@@ -2,12 +2,13 @@
 //! (RFC 4180). Read as spreadsheet programs of many countries write it: with commas, semicolons or tabs.
 
 /// The most rows of a sheet.
-pub(super) const MOST_ROWS: usize = 20_000;
+pub const MOST_ROWS: usize = 20_000;
 /// The most cells of a row.
-pub(super) const MOST_CELLS: usize = 2_000;
+pub const MOST_CELLS: usize = 2_000;
 
 /// Rows of cells as text.
-pub(super) fn write(rows: &[Vec<String>]) -> String {
+#[must_use]
+pub fn write(rows: &[Vec<String>]) -> String {
     let mut text = String::new();
     for row in rows {
         for (i, cell) in row.iter().enumerate() {
@@ -31,7 +32,7 @@ pub(super) fn write(rows: &[Vec<String>]) -> String {
 ///
 /// # Errors
 /// The row, counted from 1, and what is wrong with it.
-pub(super) fn read(text: &str) -> Result<Vec<Vec<String>>, (u32, String)> {
+pub fn read(text: &str) -> Result<Vec<Vec<String>>, (u32, String)> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let between = delimiter(text);
     let (mut rows, mut row, mut cell) = (Vec::new(), Vec::new(), String::new());

@@ -3,7 +3,7 @@
 //! from [`crate::shape`]. Remarks (`# ...`) and the order of fields within a table are lost, nothing else.
 
 mod cell;
-mod csv;
+pub mod csv;
 mod export;
 mod import;
 mod write;
