@@ -126,7 +126,7 @@ fn as_text(pack: &str, checked: &Checked) -> String {
         fared.all, fared.found, fared.first
     ));
     text.push_str(
-        "\nHardest to tell apart with ruler and magnet: times in 100 that all looks do it, and what parts them most:\n",
+        "\nHardest to tell apart with the tools of a pocket: times in 100 that all looks do it, and what parts them most:\n",
     );
     quality.pairs.iter().take(HARDEST).for_each(|p| text.push_str(&pair_text(guide, p)));
     text
