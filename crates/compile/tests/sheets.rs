@@ -165,3 +165,30 @@ fn sheets_are_told_from_other_files() {
     assert!(sheets_of_good().iter().all(|(p, _)| is_sheet(p) || p == "codes.csv"));
     assert!(!is_sheet("codes.csv") && !is_sheet("kinds/kinds.csv") && !is_sheet("kinds.toml"));
 }
+
+#[test]
+fn sheets_that_are_meant_to_do_harm_are_refused() {
+    let only = |name: &str, text: String| faults(vec![(name.to_string(), text)]);
+    let wide = format!("id,{}\n", "x,".repeat(100_000));
+    for (name, text, says) in [
+        ("kinds.csv", wide, "more than 2000 cells"),
+        ("kinds.csv", "id\n".repeat(100_000), "more than 20000 rows"),
+        ("kinds.csv", "id,\"x".to_string(), "never closed"),
+        ("kinds.csv", "id,id\na,b\n".to_string(), "Two columns"),
+        ("kinds.csv", "file,id\n../../etc/x,a\n".to_string(), "A file is named by"),
+        ("kinds.csv", "id,looks.grip.says.deep.er\na,b\n".to_string(), "There is no column"),
+        ("kinds.csv", "id,name\na,b,c,d\n".to_string(), "more cells than the first"),
+        ("pack.csv", "x,y\na,b\n".to_string(), "The column is missing"),
+        ("pack.csv", format!("field,value\n{}a,1\n", "a.".repeat(5000)), "too deep"),
+        ("pack.csv", "field,value\nid,<script>\n".to_string(), "looks like a tag"),
+        ("pack.csv", "field,value\nname,a\u{202e}b\n".to_string(), "hidden character"),
+        ("pack.csv", "field,value\nname = \"\"\"x,1\n".to_string(), "There is no field"),
+    ] {
+        let told = only(name, text);
+        assert!(
+            told.iter().any(|f| f.contains(says)),
+            "{says}: {:?}",
+            told.iter().take(3).collect::<Vec<_>>()
+        );
+    }
+}
