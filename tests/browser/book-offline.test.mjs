@@ -29,7 +29,7 @@ test("below a path it is kept as well", async (t) => {
   await openAndKeep(page, `${server.address}book.html`);
   await server.stop();
   await openBook(page, server, "#irons/parts");
-  await turned(page, "Parts of an iron");
+  await turned(page, "Parts and their names");
 });
 
 test("it carries the same policy as the question page", async (t) => {

@@ -15,7 +15,7 @@ export const PAGES = {
   "#irons/look/2": "What is the grip like?",
   "#irons/words": "Words",
   "#irons/word/post": "Post",
-  "#irons/parts": "Parts of an iron",
+  "#irons/parts": "Parts and their names",
   "#irons/care": "Care and cautions",
   "#irons/sources": "Sources",
   "#irons/find/wire+grip": "Find",

@@ -16,7 +16,9 @@ mod prior;
 mod read;
 mod reference;
 mod resolve;
+pub mod shape;
 mod shares;
+pub mod sheets;
 mod spread;
 mod text;
 

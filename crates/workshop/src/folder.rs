@@ -12,13 +12,45 @@ use std::path::Path;
 /// # Errors
 /// A sentence that names the file that could not be read.
 pub(crate) fn read(pack: &str) -> Result<Files, String> {
-    let mut all = files(pack, "pack.toml", &["", "questions", "kinds", "lessons"], &["codes.csv"])?;
+    let faulty = |faults: Vec<Fault>| faults.iter().map(Fault::to_string).collect::<Vec<_>>().join("\n");
+    Ok(compile::sheets::import(&raw(pack)?).map_err(faulty)?.files)
+}
+
+/// The same before sheets become files.
+///
+/// # Errors
+/// A sentence that names the file that could not be read.
+pub(crate) fn raw(pack: &str) -> Result<Files, String> {
+    let found = files(pack, "pack.toml or its sheets", &["", "questions", "kinds", "lessons"], &[".csv"])?;
+    // Other tables that lie about are none of its business.
+    let own = |path: &str| !path.ends_with(".csv") || path == "codes.csv" || compile::sheets::is_sheet(path);
+    let mut all: Vec<(String, String)> = found.into_iter().filter(|(p, _)| own(p)).collect();
     let art = Path::new(pack).join("../../art");
     if art.join("grip.toml").is_file() {
         let figures = files(&art.to_string_lossy(), "grip.toml", &[""], &[])?;
         all.extend(figures.into_iter().map(|(p, t)| (format!("art/{p}"), t)));
     }
     Ok(Files::new(all))
+}
+
+/// Writes files into a folder that is made when it is not there.
+///
+/// # Errors
+/// A sentence that names what could not be written, or stands in the way.
+pub(crate) fn write(out: &str, files: &[(String, String)]) -> Result<(), String> {
+    for (name, _) in files {
+        let path = Path::new(out).join(name);
+        if path.exists() {
+            return Err(format!("{} is there already. Name a folder that is new.", path.display()));
+        }
+    }
+    for (name, text) in files {
+        let path = Path::new(out).join(name);
+        let unwritten = |e: std::io::Error| format!("{} could not be written: {e}.", path.display());
+        path.parent().map_or(Ok(()), fs::create_dir_all).map_err(unwritten)?;
+        fs::write(&path, text).map_err(unwritten)?;
+    }
+    Ok(())
 }
 
 /// Whether a folder holds reference tables rather than a pack.
@@ -139,4 +171,12 @@ fn text(path: &Path, inside: &str) -> Result<String, String> {
         let line = before.iter().filter(|b| **b == b'\n').count() + 1;
         format!("{inside}:{line}: The text is not UTF-8. Save the file as UTF-8.")
     })
+}
+
+/// A table that a member shares.
+///
+/// # Errors
+/// Why it cannot be read.
+pub(crate) fn table(path: &Path) -> Result<String, String> {
+    text(path, &path.to_string_lossy())
 }

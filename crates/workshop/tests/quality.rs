@@ -48,7 +48,7 @@ fn a_described_piece_must_be_found_and_hold_something_unusual() {
     let line = 1 + file.lines().position(|l| l == "[[kind.example]]").expect("it is there");
     let at = format!("kinds/cast.toml:{line} example \"A\" ");
     for (begin, there) in [
-        (format!("{at}3 looks; from 9 to 16 are wanted."), true),
+        (format!("{at}3 looks; from 4 to 16 are wanted."), true),
         (format!("{at}skin is not unusual: "), true),
         (format!("{at}bar-toy comes"), false),
         ("kinds/cast.toml:9 bar-toy 1 described pieces; every kind has at least 2.".to_string(), true),
@@ -67,7 +67,7 @@ fn a_described_piece_of_another_kind_is_a_fault() {
     let faults = says(&report["faults"]);
     assert_eq!((code, &report["report"]["described"]["found"]), (Some(1), &serde_json::json!(0)));
     for holds in
-        ["bar-toy comes 2 with ", "after wire-iron ", "heft needs more than ruler and magnet: Scales."]
+        ["bar-toy comes 2 with ", "after wire-iron ", "heft needs more than the tools of a pocket: Scales."]
     {
         assert!(faults.iter().any(|f| f.contains(holds)), "{holds}\n{}", faults.join("\n"));
     }
@@ -94,7 +94,7 @@ fn kinds_that_nothing_parts_are_a_fault_unless_they_are_declared() {
     assert_eq!(
         faults,
         [
-            "kinds/cast.toml:9 bar-toy All looks with ruler and magnet tell it from bar-twin about 50 times in 100."
+            "kinds/cast.toml:9 bar-toy All looks with the tools of a pocket tell it from bar-twin about 50 times in 100."
         ]
     );
     let hardest = &report["report"]["hardest"][0];

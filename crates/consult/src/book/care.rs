@@ -12,7 +12,7 @@ const RULES: [&str; 5] = [
      that way.",
     "Do not repaint a painted piece and do not scrub it. Old paint is most of its worth, and its dust may hold lead.",
     "Do not polish, grind or strip before you know what it is: the skin tells its age, and it does not come back.",
-    "Dry, and out of reach of small children, is all the care that most irons want.",
+    "Dry, and out of reach of small children, is all the care that most pieces want.",
 ];
 
 pub(super) fn sheet(pages: &Pages) -> Sheet {

@@ -80,7 +80,12 @@ pub(super) fn sheet(pages: &Pages) -> Sheet {
             "what tells them apart",
         ));
     }
-    cards.push(card(&Page::Parts, draw(parts::first(pages)), "Parts of an iron", "what they are called"));
+    cards.push(card(
+        &Page::Parts,
+        draw(parts::first(pages)),
+        "Parts and their names",
+        "what they are called",
+    ));
     cards.push(card(&Page::Looks, choice, "How to look", &looks));
     lead.push(Block::Cards(cards));
     lead.push(Block::Keys(vec![

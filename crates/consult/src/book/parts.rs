@@ -34,7 +34,7 @@ pub(super) fn sheet(pages: &Pages) -> Sheet {
         card(&mut body, &format!("Looks at {}", inside(&part.name)), looks);
     }
     let hint = "What the parts are called. The numbers stand in the drawings and before the words.";
-    pages.sheet("Parts of an iron", vec![text(Tone::Hint, hint)], body)
+    pages.sheet("Parts and their names", vec![text(Tone::Hint, hint)], body)
 }
 
 /// The kind whose drawing has the most parts with a name.

@@ -97,7 +97,7 @@ pub(super) fn sheet(pages: &Pages, term: usize) -> Sheet {
     if body.is_empty() {
         body.push(text(Tone::Small, "No kind and no look of this edition uses the word."));
     }
-    let keys = [(&Page::Terms(String::new()), "All words"), (&Page::Parts, "Parts of an iron")];
+    let keys = [(&Page::Terms(String::new()), "All words"), (&Page::Parts, "Parts and their names")];
     pages.keyed(&t.word, lead, body, keys, true)
 }
 

@@ -83,9 +83,9 @@ fn outside(guide: &Guide, facts: &Facts) -> Option<String> {
     if guide.core.kinds[facts.first].standing == Standing::Outside {
         let share = facts.kinds[facts.first] + facts.not_here();
         return Some(if share >= LEANS {
-            "It is outside of this guide, which knows small irons only.".to_string()
+            "It is outside of this guide, which is about other pieces.".to_string()
         } else {
-            format!("Perhaps outside of this guide, which knows small irons only: {}.", likely(share))
+            format!("Perhaps outside of this guide, which is about other pieces: {}.", likely(share))
         });
     }
     let perhaps = || {

@@ -32,11 +32,11 @@ impl Key {
                 format!("No look would tell much more than is known beforehand: {}.", words(lead, guide))
             }
         };
-        let _ = writeln!(
-            html,
-            "<p>{how} Kinds are leanings, never proof; old paint may hold lead, and an old iron is never heated or plugged \
-             in to test it.</p>"
-        );
+        let _ = writeln!(html, "<p>{how} Kinds are leanings, never proof.</p>");
+        let grave = core.cautions.iter().filter(|c| c.grave);
+        grave.for_each(|c| {
+            let _ = writeln!(html, "<p><b>Take care:</b> {}</p>", escaped(&c.text));
+        });
         for (i, entry) in self.entries.iter().enumerate() {
             let q = &core.questions[entry.question];
             let _ = write!(html, "<section id=\"k{0}\"><h2>{0}. {1}</h2>\n<ul>\n", i + 1, escaped(&q.ask));

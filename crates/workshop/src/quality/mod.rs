@@ -36,7 +36,7 @@ pub struct Quality {
     pub pairs: Vec<Pair>,
 }
 
-/// Looks a pack over that compiled without a fault, as it is met with ruler and magnet at hand.
+/// Looks a pack over that compiled without a fault, as it is met with the tools of a pocket.
 #[must_use]
 pub fn of(guide: &Guide, files: &Files, compiled: &Compiled) -> Quality {
     let spots = Spots::of(files);
@@ -54,7 +54,7 @@ pub fn of(guide: &Guide, files: &Files, compiled: &Compiled) -> Quality {
     Quality { faults, notes, fared, pairs }
 }
 
-/// All pairs of known kinds as they are met with ruler and magnet at hand, the hardest first.
+/// All pairs of known kinds as they are met with the tools of a pocket, the hardest first.
 #[must_use]
 pub fn pairs(guide: &Guide) -> Vec<Pair> {
     pairs::pairs(guide, &crate::simulate::Setting::pocket(0).indices(guide))
@@ -75,7 +75,7 @@ fn judge(guide: &Guide, pairs: &[Pair], spots: &Spots, faults: &mut Vec<Fault>, 
     let id = |k: usize| guide.core.kinds[k].id.as_str();
     let says = |pair: &Pair| {
         format!(
-            "All looks with ruler and magnet tell it from {} about {:.0} times in 100.",
+            "All looks with the tools of a pocket tell it from {} about {:.0} times in 100.",
             id(pair.kinds.1),
             100.0 * pair.told_apart()
         )

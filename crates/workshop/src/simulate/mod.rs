@@ -15,7 +15,7 @@ use std::thread;
 pub struct Setting {
     /// What every piece's own numbers are drawn from.
     pub seed: u64,
-    /// Ids of the tools at hand; those that the pack does not know are left out.
+    /// Ids of the tools at hand; those that the pack does not know are left out; all, when it knows none.
     pub tools: Vec<String>,
     /// What is asked about, one after the other.
     pub about: Vec<About>,
@@ -59,7 +59,9 @@ impl Setting {
 
     pub(crate) fn indices(&self, guide: &Guide) -> Vec<usize> {
         let at = |id: &String| guide.core.tools.iter().position(|t| t.id == *id);
-        self.tools.iter().filter_map(at).collect()
+        let known: Vec<usize> = self.tools.iter().filter_map(at).collect();
+        // A pack with other tools than a ruler and a magnet does not say which of them a pocket holds: all of them.
+        if known.is_empty() { (0..guide.core.tools.len()).collect() } else { known }
     }
 }
 

@@ -30,7 +30,7 @@ pub(crate) fn run(words: &[String]) -> End {
         Ok(args) => args,
         Err(end) => return end,
     };
-    let files = match folder::read(&args.pack) {
+    let files = match folder::raw(&args.pack) {
         Ok(files) => files,
         Err(says) => {
             eprintln!("{says}");
@@ -55,14 +55,23 @@ enum Checked {
 }
 
 impl Checked {
-    fn of(files: &Files) -> Checked {
-        let compiled = match compile::compile(files) {
-            Ok(compiled) => compiled,
+    fn of(raw: &Files) -> Checked {
+        let made = match compile::sheets::import(raw) {
+            Ok(made) => made,
             Err(faults) => return Checked::Broken(faults),
+        };
+        let traced = |faults: Vec<Fault>| faults.iter().map(|f| made.trace(f)).collect::<Vec<Fault>>();
+        let files = &made.files;
+        let mut compiled = match compile::compile(files) {
+            Ok(compiled) => compiled,
+            Err(faults) => return Checked::Broken(traced(faults)),
         };
         match folder::guide(&compiled) {
             Ok(guide) => {
-                let quality = of(&guide, files, &compiled);
+                let mut quality = of(&guide, files, &compiled);
+                compiled.notes = traced(compiled.notes);
+                quality.faults = traced(quality.faults);
+                quality.notes = traced(quality.notes);
                 Checked::Whole(Box::new((compiled, guide, quality)))
             }
             Err(says) => Checked::Broken(vec![Fault {
@@ -117,7 +126,7 @@ fn as_text(pack: &str, checked: &Checked) -> String {
         fared.all, fared.found, fared.first
     ));
     text.push_str(
-        "\nHardest to tell apart with ruler and magnet: times in 100 that all looks do it, and what parts them most:\n",
+        "\nHardest to tell apart with the tools of a pocket: times in 100 that all looks do it, and what parts them most:\n",
     );
     quality.pairs.iter().take(HARDEST).for_each(|p| text.push_str(&pair_text(guide, p)));
     text
@@ -144,11 +153,14 @@ fn told_by<'a>(guide: &'a Guide, pair: &Pair) -> Vec<(&'a str, f64)> {
     by.map(|t| (guide.core.questions[t.question].id.as_str(), share(t.distance))).collect()
 }
 
+/// Faults for a program.
+pub(crate) fn listed(faults: &mut dyn Iterator<Item = &Fault>) -> Value {
+    let one = |f: &Fault| json!({ "file": f.file, "line": f.line, "field": f.field, "says": f.says, "hint": f.hint });
+    faults.map(one).collect()
+}
+
 fn as_json(checked: &Checked) -> Value {
-    let list = |faults: &mut dyn Iterator<Item = &Fault>| -> Value {
-        let one = |f: &Fault| json!({ "file": f.file, "line": f.line, "field": f.field, "says": f.says, "hint": f.hint });
-        faults.map(one).collect()
-    };
+    let list = listed;
     let faults = list(&mut checked.faults().iter());
     let Checked::Whole(all) = checked else {
         return json!({ "faults": faults, "notes": [], "report": null });

@@ -43,3 +43,18 @@ pub(crate) fn workshop(words: &[&str]) -> (Option<i32>, String, String) {
     let text = |bytes| String::from_utf8(bytes).expect("text");
     (status.code(), text(stdout), text(stderr))
 }
+
+/// The sound pack's files, some of them exchanged.
+pub(crate) fn with(own: &[(String, String)]) -> compile::Files {
+    let mut all = own.to_vec();
+    for folder in ["", "questions/", "kinds/"] {
+        for entry in fs::read_dir(good().join(folder)).expect("the pack can be listed") {
+            let path = entry.expect("an entry").path();
+            let name = format!("{folder}{}", path.file_name().expect("a name").to_string_lossy());
+            if path.is_file() && !all.iter().any(|(p, _)| *p == name) {
+                all.push((name, fs::read_to_string(path).expect("text")));
+            }
+        }
+    }
+    compile::Files::new(all)
+}
