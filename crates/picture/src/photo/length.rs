@@ -122,5 +122,10 @@ fn of(fit: &Fit, chance: f64, ends: [Point; 2], height: Height, tap: f64) -> Opt
     let u = (by_taps + by_view.max(0.0)).sqrt();
     let range = 0.5 * (long(&fit.view, ends, height.from) - long(&fit.view, ends, height.to)).abs();
     // At the lens itself a length has no end, and no number.
-    (middle.is_finite() && u.is_finite() && range.is_finite()).then_some(Spread { chance, middle, u: u.max(1e-9), range })
+    (middle.is_finite() && u.is_finite() && range.is_finite()).then_some(Spread {
+        chance,
+        middle,
+        u: u.max(1e-9),
+        range,
+    })
 }

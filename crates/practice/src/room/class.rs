@@ -28,6 +28,8 @@ pub struct Class {
 pub enum ClassMsg {
     /// Puts a piece on the table: number, answers one a line, id of the kind where the record says it.
     Add(String, String, Option<String>),
+    /// Puts pieces of a cabinet on the table, those taken off that lay there: number, answers as a link, name of the kind.
+    Cabinet(Vec<(String, String, String)>),
     /// Takes all off the table.
     Clear,
     /// Puts a look at a piece to the class: places in the list of pieces and in its looks.
@@ -80,6 +82,20 @@ pub(super) fn update(trainer: &Trainer<'_>, class: &mut Class, msg: ClassMsg) ->
             Ok(own) => class.own.push(own),
             Err(faults) => return Some(faults.join(" ")),
         },
+        ClassMsg::Cabinet(all) => {
+            *class = Class::default();
+            let told = all.iter().filter_map(|(number, link, kind)| trainer.kept(number, link, kind).ok());
+            class.own.extend(told.take(MOST));
+            let left = all.len() - class.own.len();
+            return match (class.own.len(), left) {
+                (0, _) => Some(
+                    "No record of this cabinet has answers to this guide. Look at a piece and keep it: its answers go with it."
+                        .to_string(),
+                ),
+                (_, 0) => None,
+                (_, n) => Some(format!("{} no answers that are certain, and stay in the cabinet.", counted(n, "record has", "records have"))),
+            };
+        }
         ClassMsg::Clear => *class = Class::default(),
         ClassMsg::Put(piece, look) => {
             class.note();
