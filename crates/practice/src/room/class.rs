@@ -49,6 +49,8 @@ pub struct OnTable {
     pub number: String,
     /// What can be asked about it.
     pub looks: Vec<String>,
+    /// The same with its answers, for the teacher alone.
+    pub answers: Vec<(String, String)>,
 }
 
 /// The table, as shown.
@@ -66,7 +68,9 @@ pub struct ClassView {
     pub tally: String,
     /// The right answer, once it is shown.
     pub right: Option<usize>,
-    /// The running finding; none while it is hidden.
+    /// Whether the running finding is wanted.
+    pub shows_finding: bool,
+    /// The running finding; none while it is hidden, or nothing was answered yet.
     pub finding: Option<String>,
     /// What the class found hard so far, the hardest first.
     pub hard: Vec<String>,
@@ -138,9 +142,14 @@ fn round(trainer: &Trainer<'_>, class: &Class) -> Option<Round> {
 pub(super) fn view(trainer: &Trainer<'_>, class: &Class) -> ClassView {
     let questions = &trainer.guide.core.questions;
     let round = round(trainer, class);
+    let answer = |own: &Own, q: usize| {
+        let label = &questions[q].choices.get(own.piece.truth[q]?)?.label;
+        Some((questions[q].ask.clone(), label.clone()))
+    };
     let on_table = |own: &Own| OnTable {
         number: own.number.clone(),
         looks: own.looks.iter().map(|q| questions[*q].ask.clone()).collect(),
+        answers: own.looks.iter().filter_map(|q| answer(own, *q)).collect(),
     };
     let finding = class.on.filter(|_| class.finding).and_then(|(piece, now)| {
         // What was put and answered of this piece so far; the open look tells nothing yet.
@@ -166,6 +175,7 @@ pub(super) fn view(trainer: &Trainer<'_>, class: &Class) -> ClassView {
         tally: round.as_ref().filter(|_| class.revealed).map_or_else(String::new, |r| class.tally.says(r)),
         right: round.as_ref().filter(|_| class.revealed).map(|r| r.right),
         round,
+        shows_finding: class.finding,
         finding,
         hard: order.into_iter().map(|i| line(hard[i])).collect(),
     }

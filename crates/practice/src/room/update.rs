@@ -50,6 +50,8 @@ pub enum Msg {
     Cabinet,
     /// What a teacher does.
     Class(ClassMsg),
+    /// Something went wrong outside, as a sentence.
+    Told(String),
     /// The notice was read.
     Read,
 }
@@ -125,6 +127,7 @@ pub fn update(trainer: &Trainer<'_>, mut state: State, msg: Msg) -> (State, Vec<
         Msg::Print => effects.push(Effect::Print),
         Msg::Cabinet => effects.push(Effect::Cabinet),
         Msg::Class(msg) => state.notice = class::update(trainer, &mut state.class, msg).or(state.notice),
+        Msg::Told(says) => state.notice = Some(says),
         Msg::Read => state.notice = None,
     }
     (state, effects)
@@ -218,6 +221,7 @@ fn next(trainer: &Trainer<'_>, state: &mut State, effects: &mut Vec<Effect>) {
             let turns = state.talk.as_ref().map_or(0, |t| t.1.len());
             state.said = (state.said + 1).min(turns.max(1));
             ahead(trainer, state);
+            effects.push(Effect::Answered);
         }
         _ => {}
     }
