@@ -40,12 +40,16 @@ impl Practice {
         // Said with the first answer, not with each.
         let first = self.state.progress.asked <= 1;
         let pack = self.begun.guide.core.head.id.clone();
-        let db = self.begun.db.clone();
+        let (db, came) = (self.begun.db.clone(), !self.begun.brought.is_empty());
         wasm_bindgen_futures::spawn_local(async move {
             let kept = match &db {
                 Some(db) => store::keep(db, &pack, &text).await.is_ok(),
                 None => false,
             };
+            if let Some(db) = db.filter(|_| kept && came) {
+                // What stays behind is taken in once more, which changes nothing.
+                let _gone = store::done_with_brought(&db, &pack).await;
+            }
             if !kept && first {
                 come.emit(Msg::Told(refused.to_string()));
             }

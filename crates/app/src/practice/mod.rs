@@ -78,7 +78,7 @@ impl Component for Practice {
         let number = clock::random().iter().take(8).fold(0_u64, |n, b| n << 8 | u64::from(*b));
         let kept = this.begun.kept.clone();
         this.tell(Msg::Begun { today: clock::today(), seed: number, kept });
-        if let Some(text) = this.begun.brought.clone() {
+        for text in this.begun.brought.clone() {
             this.tell(Msg::Import(text));
         }
         this.tell(Msg::Go(Page::read(&address::fragment())));

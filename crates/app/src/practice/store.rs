@@ -1,6 +1,6 @@
 //! What the program begins with, and where it keeps what was practised: a note in the store of this device.
 
-use crate::browser::database::{self, Database, Fault};
+use crate::browser::database::{self, Database, Fault, NOTES, PRACTICE, brought};
 use crate::browser::{clock, pack};
 use ::practice::{Progress, Sight, Trainer};
 use consult::Guide;
@@ -11,18 +11,13 @@ pub struct Begun {
     pub(super) trainer: Trainer<'static>,
     pub(super) db: Option<Database>,
     pub(super) kept: Option<String>,
-    /// What a file of the cabinet brought in, to be taken in.
-    pub(super) brought: Option<String>,
+    /// What files of the cabinet brought, to be taken in.
+    pub(super) brought: Vec<String>,
 }
 
 /// The name of the note with what was practised with a pack.
 pub(super) fn name(pack: &str) -> String {
-    format!("practice/{pack}")
-}
-
-/// The name of the note that a file of the cabinet leaves.
-pub(super) fn brought(pack: &str) -> String {
-    format!("practice-in/{pack}")
+    format!("{PRACTICE}{pack}")
 }
 
 /// Loads the pack and what was kept.
@@ -36,15 +31,13 @@ pub async fn begun() -> Result<Begun, String> {
     let guide: &'static Guide = Box::leak(Box::new(guide));
     let sight: &'static Sight = Box::leak(Box::new(Sight::new(guide)));
     let db = database::open(None).await.ok();
-    let mut notes = [None, None];
+    let (mut kept, mut came) = (None, Vec::new());
     if let Some(db) = &db {
         let id = &guide.core.head.id;
-        for (note, name) in notes.iter_mut().zip([name(id), brought(id)]) {
-            *note = db.note(&name).await.ok().filter(|text| !text.is_empty());
-        }
+        kept = db.note(&name(id)).await.ok().filter(|text| !text.is_empty());
+        came = db.texts(NOTES, &brought(id)).await.unwrap_or_default();
     }
-    let [kept, brought] = notes;
-    Ok(Begun { guide, trainer: Trainer::new(guide, sight), db, kept, brought })
+    Ok(Begun { guide, trainer: Trainer::new(guide, sight), db, kept, brought: came })
 }
 
 /// Keeps what was practised, together with what another window has kept meanwhile. A text that cannot be read is put aside,
@@ -60,7 +53,14 @@ pub(super) async fn keep(db: &Database, pack: &str, text: &str) -> Result<(), Fa
         }
         _ => text.to_string(),
     };
-    db.keep(&name, &text, true).await?;
-    // What came with a file of the cabinet is in it by now.
-    db.keep(&brought(pack), "", false).await
+    db.keep(&name, &text, true).await
+}
+
+/// Takes away what files of the cabinet had left, once it is kept.
+pub(super) async fn done_with_brought(db: &Database, pack: &str) -> Result<(), Fault> {
+    let begin = brought(pack);
+    for name in db.names(NOTES).await?.iter().filter(|name| name.starts_with(&begin)) {
+        db.keep(name, "", false).await?;
+    }
+    Ok(())
 }
