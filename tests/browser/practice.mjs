@@ -62,7 +62,7 @@ export async function takeIn(page, text) {
 /** Makes the sheets that are asked for. */
 export async function sheets(page) {
   await key(page, "Make the sheets").tap();
-  await page.locator(".sheets").waitFor();
+  await page.locator(".worksheets").waitFor();
 }
 
 /** Every screen by its fragment, and what is done there. */

@@ -23,9 +23,9 @@ const GUIDE_LIMIT: u64 = 120_000;
 /// The cabinet's own files.
 const CABINET_LIMIT: u64 = 220_000;
 /// The practice page's own files, the pack left out.
-const PRACTICE_LIMIT: u64 = 220_000;
+const PRACTICE_LIMIT: u64 = 200_000;
 /// Everything that is kept for offline use, as transferred.
-const OFFLINE_LIMIT: u64 = 1_000_000;
+const OFFLINE_LIMIT: u64 = 1_250_000;
 /// Requests up to the first question, the icon and the manifest among them.
 const REQUESTS_LIMIT: usize = 8;
 

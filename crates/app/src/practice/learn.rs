@@ -14,18 +14,20 @@ pub(super) fn lesson(view: &Stand, frame: &Frame<'_>) -> Body {
     nodes.extend(view.done.iter().enumerate().map(|(at, d)| done(d, at + 1 == last, frame).into()));
     let mut bar = vec![link("", "#", "Stop")];
     match &view.now {
-        Now::Show => bar.push(key("main wide", "Show the next look", frame.on, Msg::Next)),
+        Now::Show => bar.push(key("main twice", "Show the next look", frame.on, Msg::Next)),
         Now::Ask(_, ask, offers) => {
             nodes.push(text("h2", "", ask).into());
             nodes.push(choices(offers, 0, ask, frame));
         }
         Now::Choose(looks, kinds) => {
-            nodes.push(text("h2", "", "What is it?").into());
-            nodes.push(choices(kinds, looks.len(), "What is it?", frame));
             if !looks.is_empty() {
-                nodes.push(text("h2", "", "Or look first").into());
-                nodes.push(choices(looks, 0, "Or look first", frame));
+                nodes.push(text("h2", "", "Look at\u{2026}").into());
+                let one = |(at, o): (usize, &Offer)| key("key", &o.label, frame.on, Msg::Walk(at));
+                let row = el("div", "keyrow looks").set("role", "group").set("aria-label", "Look at");
+                nodes.push(row.all(looks.iter().enumerate().map(one)).into());
             }
+            nodes.push(text("h2", "", "Or say what it is").into());
+            nodes.push(choices(kinds, looks.len(), "Say what it is", frame));
         }
         Now::End(is, says) => {
             nodes.push(
@@ -36,7 +38,7 @@ pub(super) fn lesson(view: &Stand, frame: &Frame<'_>) -> Body {
                     .put(text("p", "", says))
                     .into(),
             );
-            bar = vec![link("", "#", "To the start"), link("main wide", "#task", "Practise")];
+            bar = vec![link("", "#", "To the start"), link("main twice", "#task", "Practise")];
         }
     }
     Body { title: view.title.clone(), nodes, bar }
@@ -100,7 +102,7 @@ pub(super) fn talk(view: &TalkView, frame: &Frame<'_>) -> Body {
     }
     let mut bar = vec![link("", "#", "To the start")];
     if view.more {
-        bar.push(key("main wide", "The next look", frame.on, Msg::Next));
+        bar.push(key("main twice", "The next look", frame.on, Msg::Next));
     } else {
         nodes.push(
             text("p", "", "Here the guide would stop: one kind is settled, or no look left tells enough.")
@@ -119,7 +121,7 @@ pub(super) fn mixed(view: &MixedView, frame: &Frame<'_>) -> Body {
     Body {
         title: "What you confuse".to_string(),
         nodes,
-        bar: vec![link("", "#", "To the start"), link("main wide", "#task", "Practise")],
+        bar: vec![link("", "#", "To the start"), link("main twice", "#task", "Practise")],
     }
 }
 

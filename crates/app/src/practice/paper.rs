@@ -75,8 +75,8 @@ fn form(view: &SeriesView, frame: &Frame<'_>) -> Vec<Node> {
 /// The sheets, page by page.
 fn printed(sheets: &Sheets, frame: &Frame<'_>) -> Node {
     let class = match sheets.paper {
-        Paper::A4 => "sheets a4",
-        Paper::Letter => "sheets letter",
+        Paper::A4 => "worksheets a4",
+        Paper::Letter => "worksheets letter",
     };
     let all = sheets.pages.len();
     let page = |(at, sheet): (usize, &Sheet)| one(sheets, sheet, at + 1, all, frame);
@@ -85,7 +85,7 @@ fn printed(sheets: &Sheets, frame: &Frame<'_>) -> Node {
 
 fn one(sheets: &Sheets, sheet: &Sheet, at: usize, all: usize, frame: &Frame<'_>) -> Node {
     let title = text("h2", "", &format!("{}, page {at} of {all}", sheets.title));
-    el("section", "sheet")
+    el("section", "worksheet")
         .put(title)
         .put(text("p", "says", &sheets.says))
         .all(sheet.places.iter().map(|p| place(p, frame)))
@@ -97,10 +97,10 @@ fn place(place: &Place, frame: &Frame<'_>) -> Node {
     let answer = |(letter, says): &(char, String)| {
         el("li", "").put(text("b", "", &letter.to_string())).put(text("span", "", says))
     };
-    el("div", "place")
+    el("div", "worked")
         .put(text("h3", "", &format!("{}. {}", place.number, place.ask)))
         .put(drawings)
-        .put(el("ol", "letters").all(place.answers.iter().map(answer)))
+        .put(el("ol", "lettered").all(place.answers.iter().map(answer)))
 }
 
 fn answers(sheets: &Sheets, frame: &Frame<'_>) -> Node {
@@ -110,5 +110,5 @@ fn answers(sheets: &Sheets, frame: &Frame<'_>) -> Node {
         el("div", "answer").put(words).maybe(drawn(&key.mark, &key.answer, frame))
     };
     let title = text("h2", "", &format!("{}: answers", sheets.title));
-    el("section", "sheet key-sheet").put(title).all(sheets.keys.iter().map(one))
+    el("section", "worksheet answers").put(title).all(sheets.keys.iter().map(one))
 }

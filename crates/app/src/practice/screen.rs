@@ -74,7 +74,7 @@ pub(super) fn link(class: &'static str, to: &str, says: &str) -> Node {
 pub(super) fn drawn(words: &str, says: &str, frame: &Frame<'_>) -> Option<Html> {
     let drawing = Drawing::parse(words).ok()?;
     let svg = crate::ui::drawing::shown(&drawing, frame.art, false)?;
-    Some(el("div", "seen").set("role", "img").set("aria-label", says).put(svg).into())
+    Some(el("div", "pictured").set("role", "img").set("aria-label", says).put(svg).into())
 }
 
 /// The same with words beneath.

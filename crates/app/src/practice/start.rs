@@ -57,7 +57,7 @@ pub(super) fn start(view: &StartView, state: &State, frame: &Frame<'_>) -> Body 
 }
 
 fn lesson((at, line): (usize, &LessonLine)) -> Node {
-    let says = if line.done { format!("{}, done", line.help) } else { line.help.to_string() };
+    let says = if line.done { format!("{}. Done.", line.help) } else { line.help.to_string() };
     way(Page::Lesson(at), &format!("{}. {}", at + 1, line.title), &says)
 }
 
