@@ -46,7 +46,7 @@ look 5 box 3 due 20000 right 4 wrong 0
 look 8 box 1 due 20000 right 1 wrong 2
 kind 1 box 2 due 20000 right 3 wrong 1
 took 1 for 2 times 3
-took 2 for 5 times 1
+took 2 for 3 times 1
 took 7 for 1 times 2
 lesson 1
 trial 20000 right 5 seed 9

@@ -313,3 +313,36 @@ fn any_taps() {
     });
     assert_eq!(walked, Ok(()));
 }
+
+/// A club's pack without a lesson has all but first steps and statements about marks.
+#[test]
+fn a_pack_without_lessons_has_a_room() {
+    let mut guide = common::guide_of(common::compiled());
+    let lessons = &mut guide.book.as_mut().expect("a book").lessons;
+    lessons.steps.clear();
+    lessons.blocks.clear();
+    lessons.proofs.clear();
+    let sight = Sight::new(&guide);
+    let trainer = Trainer::new(&guide, &sight);
+    let mut state = begun(&trainer, None);
+    let RoomView::Start(start) = view(&trainer, &state) else { unreachable!("the start") };
+    assert!(start.lessons.is_empty() && start.kinds.starts_with("New: "));
+    for page in [Page::Lesson(0), Page::Mixed, Page::Test, Page::Talk, Page::Teach, Page::Sheets, Page::Class]
+    {
+        state = update(&trainer, state, Msg::Go(page)).0;
+        assert_eq!(
+            matches!(view(&trainer, &state), RoomView::Nothing(_)),
+            page == Page::Lesson(0),
+            "{page:?}"
+        );
+    }
+    state = update(&trainer, state, Msg::Go(Page::Task)).0;
+    for n in 0..12 {
+        assert_ne!(task(&trainer, &state).sort, "A mark");
+        state = update(&trainer, state, Msg::Pick(n % 2)).0;
+        state = update(&trainer, state, Msg::Next).0;
+    }
+    assert_eq!(state.progress.asked, 12);
+    state = update(&trainer, state, Msg::Go(Page::Board)).0;
+    assert!(matches!(view(&trainer, &state), RoomView::Board(_)));
+}

@@ -163,7 +163,7 @@ fn put(view: &ClassView, round: &Round, frame: &Frame<'_>) -> Body {
         nodes.push(voted(&offers, &view.votes));
     } else {
         nodes.push(votes(&offers, &view.votes, |at, more| Msg::Class(ClassMsg::Vote(at, more)), frame));
-        bar.push(key("main twice", "Show the answer", frame.on, Msg::Class(ClassMsg::Reveal)));
+        bar.push(key("main ahead", "Show the answer", frame.on, Msg::Class(ClassMsg::Reveal)));
     }
     let shown = view.shows_finding;
     let toggle = toggle("key", "Finding so far", shown, frame.on, Msg::Class(ClassMsg::Finding(!shown)));

@@ -14,7 +14,7 @@ pub(super) fn lesson(view: &Stand, frame: &Frame<'_>) -> Body {
     nodes.extend(view.done.iter().enumerate().map(|(at, d)| done(d, at + 1 == last, frame).into()));
     let mut bar = vec![link("", "#", "Stop")];
     match &view.now {
-        Now::Show => bar.push(key("main twice", "Show the next look", frame.on, Msg::Next)),
+        Now::Show => bar.push(key("main ahead", "Show the next look", frame.on, Msg::Next)),
         Now::Ask(_, ask, offers) => {
             nodes.push(text("h2", "", ask).into());
             nodes.push(choices(offers, 0, ask, frame));
@@ -38,7 +38,7 @@ pub(super) fn lesson(view: &Stand, frame: &Frame<'_>) -> Body {
                     .put(text("p", "", says))
                     .into(),
             );
-            bar = vec![link("", "#", "To the start"), link("main twice", "#task", "Practise")];
+            bar = vec![link("", "#", "To the start"), link("main ahead", "#task", "Practise")];
         }
     }
     Body { title: view.title.clone(), nodes, bar }
@@ -102,7 +102,7 @@ pub(super) fn talk(view: &TalkView, frame: &Frame<'_>) -> Body {
     }
     let mut bar = vec![link("", "#", "To the start")];
     if view.more {
-        bar.push(key("main twice", "The next look", frame.on, Msg::Next));
+        bar.push(key("main ahead", "The next look", frame.on, Msg::Next));
     } else {
         nodes.push(
             text("p", "", "Here the guide would stop: one kind is settled, or no look left tells enough.")
@@ -121,7 +121,7 @@ pub(super) fn mixed(view: &MixedView, frame: &Frame<'_>) -> Body {
     Body {
         title: "What you confuse".to_string(),
         nodes,
-        bar: vec![link("", "#", "To the start"), link("main twice", "#task", "Practise")],
+        bar: vec![link("", "#", "To the start"), link("main ahead", "#task", "Practise")],
     }
 }
 

@@ -9,7 +9,7 @@ use yew::prelude::*;
 pub(super) fn task(view: &TaskView, frame: &Frame<'_>) -> Body {
     let mut bar = vec![link("", "#", "Stop")];
     if view.feedback.is_some() {
-        bar.push(key("main twice", "Next", frame.on, Msg::Next));
+        bar.push(key("main ahead", "Next", frame.on, Msg::Next));
     }
     Body { title: view.ask.clone(), nodes: parts(view, view.sort, frame), bar }
 }
@@ -100,7 +100,7 @@ pub(super) fn test(view: &TestView, frame: &Frame<'_>) -> Body {
         TestView::Before(says) => Body {
             title,
             nodes: lines(says),
-            bar: vec![link("", "#", "Not now"), key("main twice", "Begin", frame.on, Msg::Test)],
+            bar: vec![link("", "#", "Not now"), key("main ahead", "Begin", frame.on, Msg::Test)],
         },
         TestView::Piece(says, task) => Body {
             title: task.ask.clone(),
@@ -110,7 +110,7 @@ pub(super) fn test(view: &TestView, frame: &Frame<'_>) -> Body {
         TestView::Done(says) => Body {
             title,
             nodes: lines(says),
-            bar: vec![link("", "#", "To the start"), link("main twice", "#task", "Practise")],
+            bar: vec![link("", "#", "To the start"), link("main ahead", "#task", "Practise")],
         },
     }
 }
