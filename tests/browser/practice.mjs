@@ -83,10 +83,15 @@ export const SCREENS = {
     await verdict(page);
   }],
   "practice-name": ["#task", async (page) => {
-    await offers(page).first().tap();
-    await verdict(page);
-    await key(page, "Next").tap();
-    await page.locator(".turns").waitFor();
+    // Every second task is a look; of the others some show the piece all round.
+    for (let tasks = 0; tasks < 20; tasks += 1) {
+      await offers(page).first().waitFor();
+      if (await page.locator(".turns").count() > 0) return;
+      await offers(page).first().tap();
+      await verdict(page);
+      await key(page, "Next").tap();
+    }
+    throw new Error("No task showed a piece all round.");
   }],
   "practice-named": ["#task", async (page) => {
     await SCREENS["practice-name"][1](page);

@@ -38,7 +38,7 @@ fn parts(view: &TaskView, above: &str, frame: &Frame<'_>) -> Vec<Html> {
 pub(super) fn hand(view: &TaskView, frame: &Frame<'_>) -> Option<Html> {
     let up = view.views.get(view.turned)?;
     let turn = |(at, v): (usize, &DrawnView)| {
-        key("key", &v.name, frame.on, Msg::Turn(at))
+        key("key", &v.key, frame.on, Msg::Turn(at))
             .flag("aria-pressed", at == view.turned)
             .named(&at.to_string())
     };

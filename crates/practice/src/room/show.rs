@@ -10,8 +10,10 @@ use crate::trial::TWELVE;
 /// A drawing with its words.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct DrawnView {
-    /// On the key that turns to it.
+    /// Beneath it.
     pub name: String,
+    /// The same on the key that turns to it, short.
+    pub key: String,
     /// What to draw.
     pub draw: String,
     /// What it says to those who cannot see it.
@@ -92,10 +94,16 @@ pub struct MixedView {
     pub matrix: Matrix,
 }
 
+/// "From the side" for "Seen from the side, toe to the right".
+fn short(name: &str) -> String {
+    let first = name.split(',').next().unwrap_or_default();
+    crate::words::capital(first.strip_prefix("Seen ").unwrap_or(first))
+}
+
 /// The piece all round, without the closer looks.
 pub(super) fn drawn(all: Vec<View>) -> Vec<DrawnView> {
     let round = all.into_iter().filter(|v| !v.close);
-    round.map(|v| DrawnView { name: v.name, draw: v.draw, says: v.says }).collect()
+    round.map(|v| DrawnView { key: short(&v.name), name: v.name, draw: v.draw, says: v.says }).collect()
 }
 
 pub(super) fn task(trainer: &Trainer<'_>, state: &State, task: &Task) -> TaskView {
@@ -115,6 +123,7 @@ pub(super) fn task(trainer: &Trainer<'_>, state: &State, task: &Task) -> TaskVie
     };
     let views = task.views.iter().enumerate().map(|(at, v)| DrawnView {
         name: v.name.clone(),
+        key: short(&v.name),
         draw: v.draw.clone(),
         says: spoken(at, &v.says),
     });
