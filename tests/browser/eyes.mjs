@@ -80,7 +80,7 @@ export const faint = (page) => byLight(page, (parts, ratio) => {
       found.push(`frame ${against.toFixed(2)}: ${element.innerText || element.id}`);
     }
   }
-  return texts > 3 && frames > 1 ? found : ["nothing was looked at"];
+  return texts > 3 && frames > 0 ? found : ["nothing was looked at"];
 });
 
 /** What is tapped and is smaller than 48 px one way. */

@@ -7,6 +7,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { Site, phone, serve } from "./harness.mjs";
 import { SCREENS as CABINET, furnished, ready, takeIn } from "./cabinet.mjs";
+import { SCREENS as PRACTICE } from "./practice.mjs";
 import { ROOMS } from "./rooms.mjs";
 import { FLAT, answer, button, choice, key, tapOn, toFinding } from "./walk.mjs";
 
@@ -106,6 +107,7 @@ try {
       const ways = [
         ...Object.entries(SCREENS).map(([screen, way]) => [screen, "", way]),
         ...Object.entries(CABINET).map(([screen, [fragment, way]]) => [screen, `cabinet.html${fragment}`, way]),
+        ...Object.entries(PRACTICE).map(([screen, [fragment, way]]) => [screen, `practice.html${fragment}`, way]),
         ...Object.entries(GUIDE).map(([screen, fragment]) => [screen, `book.html${fragment}`, async () => {}]),
       ];
       const screens = ways.filter(([screen]) => named(`${screen}-${theme}-${size}`));

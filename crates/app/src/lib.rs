@@ -8,5 +8,6 @@ mod develop;
 pub mod guide;
 pub mod own;
 pub mod pages;
+pub mod practice;
 mod rooms;
 pub mod ui;

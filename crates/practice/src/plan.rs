@@ -26,21 +26,30 @@ impl Trainer<'_> {
     /// The blocks in which kinds are met: those of the pack, then what they leave, in the order of the pack.
     #[must_use]
     pub fn blocks(&self) -> Vec<Vec<usize>> {
+        self.named_blocks().into_iter().map(|b| b.1).collect()
+    }
+
+    /// The same with their names, for a teacher to choose from.
+    #[must_use]
+    pub fn named_blocks(&self) -> Vec<(String, Vec<usize>)> {
         let taught = self.guide.book.iter().flat_map(|b| &b.lessons.blocks);
         let handed = self.maker.kinds();
-        let mut blocks: Vec<Vec<usize>> = Vec::new();
+        let mut blocks: Vec<(String, Vec<usize>)> = Vec::new();
         let mut placed: Vec<usize> = Vec::new();
         for block in taught {
             let fresh = |k: &usize| handed.contains(k) && !placed.contains(k);
-            let block: Vec<usize> = block.kinds.iter().map(|k| usize::from(*k)).filter(fresh).collect();
-            placed.extend(&block);
-            blocks.push(block);
+            let kinds: Vec<usize> = block.kinds.iter().map(|k| usize::from(*k)).filter(fresh).collect();
+            placed.extend(&kinds);
+            blocks.push((block.name.clone(), kinds));
         }
         let inside =
             |k: &usize| self.guide.core.kinds[*k].standing == Standing::Inside && !placed.contains(k);
         let rest: Vec<usize> = handed.iter().copied().filter(inside).collect();
-        blocks.extend(rest.chunks(BLOCK).map(<[usize]>::to_vec));
-        blocks.retain(|b| !b.is_empty());
+        let name = |k: &usize| self.guide.core.kinds[*k].short.clone();
+        blocks.extend(
+            rest.chunks(BLOCK).map(|b| (b.iter().map(name).collect::<Vec<_>>().join("; "), b.to_vec())),
+        );
+        blocks.retain(|b| !b.1.is_empty());
         blocks
     }
 

@@ -41,33 +41,31 @@ impl Trainer<'_> {
     /// settled or no look is left that tells. With these tools at hand.
     #[must_use]
     pub fn talk(&self, piece: &Handed, tools: &[usize]) -> Vec<Turn> {
-        let model = &self.guide.model;
-        let plan = Plan::new(model, Goal::kind(model));
-        let reach = Reach { tools: tools.to_vec(), picture: false, without: Vec::new() };
-        let mut answers: Vec<Answer> = Vec::new();
-        let mut turns = Vec::new();
-        while turns.len() < MOST {
-            let posterior = weigh(model, 0, &answers);
-            if self.first(&posterior).1 >= ENOUGH {
-                break;
-            }
-            let ranked = rank(model, &plan, &posterior, &answers, &reach);
-            let known = |q: usize| piece.truth.get(q).copied().flatten().is_some();
-            let tells: Vec<usize> = ranked
-                .iter()
-                .filter(|l| known(l.question) && l.gain >= consult::TELLS)
-                .map(|l| l.question)
-                .collect();
-            let opening = self.guide.core.opening.iter().map(|q| usize::from(*q));
-            let Some(look) =
-                opening.into_iter().find(|q| tells.contains(q)).or_else(|| tells.first().copied())
-            else {
-                break;
-            };
-            answers.extend(piece.answers(self.guide, &[look], true));
-            turns.push(self.turn(piece, &answers));
+        let mut looks = Vec::new();
+        while let Some(look) = self.next_look(piece, tools, &looks) {
+            looks.push(look);
         }
-        turns
+        self.talk_of(piece, &looks)
+    }
+
+    /// The look that comes after these; none at the end of the talk.
+    pub(crate) fn next_look(&self, piece: &Handed, tools: &[usize], looks: &[usize]) -> Option<usize> {
+        let model = &self.guide.model;
+        let answers = piece.answers(self.guide, looks, true);
+        let posterior = weigh(model, 0, &answers);
+        if looks.len() >= MOST || self.first(&posterior).1 >= ENOUGH {
+            return None;
+        }
+        let reach = Reach { tools: tools.to_vec(), picture: false, without: Vec::new() };
+        let ranked = rank(model, &Plan::new(model, Goal::kind(model)), &posterior, &answers, &reach);
+        let known = |q: usize| piece.truth.get(q).copied().flatten().is_some();
+        let tells: Vec<usize> = ranked
+            .iter()
+            .filter(|l| known(l.question) && l.gain >= consult::TELLS)
+            .map(|l| l.question)
+            .collect();
+        let mut opening = self.guide.core.opening.iter().map(|q| usize::from(*q));
+        opening.find(|q| tells.contains(q)).or_else(|| tells.first().copied())
     }
 
     /// The same for looks that somebody chose.

@@ -40,7 +40,9 @@ fn the_engine_finds_what_the_learner_is_handed() {
             first == piece.kind || twins(guide, first, piece.kind)
         });
         let found = found.count() as u64;
-        println!("{name}: {found} of {count} found first");
+        println!(
+            "figure: practice pieces, {name}: {found} of {count} found first, told all that is true of them"
+        );
         assert!(found * 100 >= count * 95, "{name}: {found} of {count}");
     }
 }

@@ -4,7 +4,7 @@ mod common;
 
 use common::guide;
 use practice::room::{
-    ClassMsg, Effect, Msg, Page, RoomView, Standing, State, TaskView, TestView, update, view,
+    ClassMsg, Effect, Msg, Page, RoomView, SeriesMsg, Standing, State, TaskView, TestView, update, view,
 };
 use practice::{Now, Paper, Progress, Sight, TWELVE, Trainer};
 use proptest::prelude::*;
@@ -78,7 +78,9 @@ fn a_test_tells_nothing_before_its_end() {
     let guide = guide();
     let sight = Sight::new(guide);
     let trainer = Trainer::new(guide, &sight);
-    let mut state = update(&trainer, begun(&trainer, None), Msg::Test).0;
+    let mut state = update(&trainer, begun(&trainer, None), Msg::Go(Page::Test)).0;
+    assert!(matches!(view(&trainer, &state), RoomView::Test(TestView::Before(_))));
+    state = update(&trainer, state, Msg::Test).0;
     for n in 0..TWELVE {
         let RoomView::Test(TestView::Piece(says, task)) = view(&trainer, &state) else {
             unreachable!("piece {n}")
@@ -152,8 +154,86 @@ fn a_teacher_puts_a_piece() {
             && table.finding.is_some_and(|f| f.starts_with("After the grip"))
     );
     assert_eq!(table.hard, ["No. 7, do the holes go right through? 1 of 3 saw it."]);
-    let (_, effects) = update(&trainer, state, Msg::Sheets(4, 6, vec![], Paper::Letter));
-    assert!(matches!(&effects[..], [Effect::Print(s)] if s.keys.len() == 6));
+}
+
+#[test]
+fn a_series_is_the_same_on_paper_and_before_the_class() {
+    let guide = guide();
+    let sight = Sight::new(guide);
+    let trainer = Trainer::new(guide, &sight);
+    let mut state = update(&trainer, begun(&trainer, None), Msg::Go(Page::Sheets)).0;
+    let mut tell = |msg: Msg| {
+        let (next, effects) = update(&trainer, state.clone(), msg);
+        state = next;
+        (view(&trainer, &state), effects)
+    };
+    for (typed, sound) in [("0", false), ("12a", false), ("", false), ("99999", false), (" 12 ", true)] {
+        let RoomView::Sheets(view) = tell(Msg::Series(SeriesMsg::Number(typed.into()))).0 else {
+            unreachable!()
+        };
+        assert_eq!(view.fault.is_none(), sound, "{typed:?}");
+        let begun = tell(Msg::Series(SeriesMsg::Make)).1;
+        assert_eq!(begun == [Effect::Then(SeriesMsg::More)], sound, "{typed:?}");
+    }
+    tell(Msg::Series(SeriesMsg::Paper(Paper::Letter)));
+    let mut effects = tell(Msg::Series(SeriesMsg::Make)).1;
+    let mut steps = 0;
+    while let [Effect::Then(SeriesMsg::More)] = effects[..] {
+        effects = tell(Msg::Series(SeriesMsg::More)).1;
+        steps += 1;
+    }
+    assert_eq!(steps, 6);
+    let RoomView::Sheets(made) = tell(Msg::Read).0 else { unreachable!() };
+    let sheets = made.sheets.expect("all are made");
+    assert_eq!(*sheets, trainer.sheets(12, 6, &[], Paper::Letter));
+    // The same pieces, one by one.
+    tell(Msg::Go(Page::Board));
+    for place in sheets.pages.iter().flat_map(|p| &p.places) {
+        let RoomView::Board(board) = tell(Msg::Read).0 else { unreachable!() };
+        assert_eq!(
+            (&board.task.ask, board.says),
+            (&place.ask, format!("Piece {} of series 12", place.number))
+        );
+        assert!(board.task.feedback.is_none() && board.tally.is_empty());
+        for _ in 0..3 {
+            tell(Msg::Series(SeriesMsg::Vote(0, true)));
+        }
+        let RoomView::Board(board) = tell(Msg::Series(SeriesMsg::Reveal)).0 else { unreachable!() };
+        assert_eq!(board.votes[0], 3);
+        assert!(
+            board.task.feedback.is_some_and(|f| !f.says.starts_with("Yes") && !f.says.starts_with("No."))
+        );
+        let of_all = if board.task.offers[0].stands == Standing::Right { "3 of 3" } else { "0 of 3" };
+        assert!(board.tally.starts_with(of_all), "{}", board.tally);
+        assert_eq!(
+            board.hard.iter().any(|h| h.starts_with(&format!("Piece {},", place.number))),
+            of_all == "0 of 3"
+        );
+        assert_eq!(tell(Msg::Series(SeriesMsg::On)).1, [Effect::Heading]);
+    }
+    // Nothing of it is a learner's practice.
+    assert_eq!(state.progress, Progress::of("irons"));
+}
+
+#[test]
+fn pages_have_addresses() {
+    let pages = [
+        Page::Start,
+        Page::Lesson(0),
+        Page::Lesson(5),
+        Page::Task,
+        Page::Mixed,
+        Page::Test,
+        Page::Talk,
+        Page::Teach,
+        Page::Board,
+        Page::Sheets,
+        Page::Class,
+    ];
+    for page in pages {
+        assert_eq!(Page::read(&format!("#{}", page.fragment())), page);
+    }
+    assert_eq!(Page::read("#lesson/x"), Page::Start);
 }
 
 #[test]
@@ -194,7 +274,9 @@ fn any_taps() {
         Just(Page::Mixed),
         Just(Page::Test),
         Just(Page::Talk),
-        Just(Page::Class)
+        Just(Page::Class),
+        Just(Page::Board),
+        Just(Page::Sheets)
     ];
     let tap = prop_oneof![
         2 => page.prop_map(Msg::Go),
@@ -207,6 +289,9 @@ fn any_taps() {
         1 => (0_usize..3, 0_usize..3).prop_map(|(a, b)| Msg::Class(ClassMsg::Put(a, b))),
         1 => (0_usize..70).prop_map(|a| Msg::Class(ClassMsg::Vote(a, true))),
         1 => Just(Msg::Class(ClassMsg::Reveal)),
+        1 => (0_usize..5).prop_map(|a| Msg::Series(SeriesMsg::Vote(a, true))),
+        1 => prop_oneof![Just(SeriesMsg::Make), Just(SeriesMsg::More), Just(SeriesMsg::Reveal), Just(SeriesMsg::On)]
+            .prop_map(Msg::Series),
         1 => "\\PC{0,40}".prop_map(Msg::Import),
     ];
     let mut runner = TestRunner::new(Config {
@@ -227,4 +312,37 @@ fn any_taps() {
         Ok(())
     });
     assert_eq!(walked, Ok(()));
+}
+
+/// A club's pack without a lesson has all but first steps and statements about marks.
+#[test]
+fn a_pack_without_lessons_has_a_room() {
+    let mut guide = common::guide_of(common::compiled());
+    let lessons = &mut guide.book.as_mut().expect("a book").lessons;
+    lessons.steps.clear();
+    lessons.blocks.clear();
+    lessons.proofs.clear();
+    let sight = Sight::new(&guide);
+    let trainer = Trainer::new(&guide, &sight);
+    let mut state = begun(&trainer, None);
+    let RoomView::Start(start) = view(&trainer, &state) else { unreachable!("the start") };
+    assert!(start.lessons.is_empty() && start.kinds.starts_with("New: "));
+    for page in [Page::Lesson(0), Page::Mixed, Page::Test, Page::Talk, Page::Teach, Page::Sheets, Page::Class]
+    {
+        state = update(&trainer, state, Msg::Go(page)).0;
+        assert_eq!(
+            matches!(view(&trainer, &state), RoomView::Nothing(_)),
+            page == Page::Lesson(0),
+            "{page:?}"
+        );
+    }
+    state = update(&trainer, state, Msg::Go(Page::Task)).0;
+    for n in 0..12 {
+        assert_ne!(task(&trainer, &state).sort, "A mark");
+        state = update(&trainer, state, Msg::Pick(n % 2)).0;
+        state = update(&trainer, state, Msg::Next).0;
+    }
+    assert_eq!(state.progress.asked, 12);
+    state = update(&trainer, state, Msg::Go(Page::Board)).0;
+    assert!(matches!(view(&trainer, &state), RoomView::Board(_)));
 }

@@ -23,6 +23,15 @@ pub const PHOTOS: &str = "photos";
 /// Drafts and small things as text.
 pub const NOTES: &str = "notes";
 
+/// How the names of notes begin that say where a learner stands; behind it the id of the pack.
+pub const PRACTICE: &str = "practice/";
+
+/// How the names of notes begin that a file of the cabinet left for the page of practice.
+#[must_use]
+pub fn brought(pack: &str) -> String {
+    format!("practice-in/{pack}/")
+}
+
 /// A store that is open.
 #[derive(Clone)]
 pub struct Database {

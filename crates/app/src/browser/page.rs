@@ -23,6 +23,14 @@ pub fn is_answered() -> bool {
     page.is_some_and(|page| page.has_attribute("data-opening"))
 }
 
+/// Moves the focus to what was said last, and as much of the page with it as is needed to see it.
+pub fn to_said() {
+    let said = document().and_then(|d| d.get_element_by_id("said")?.dyn_into::<HtmlElement>().ok());
+    if let Some(said) = said {
+        let _focused = said.focus();
+    }
+}
+
 /// Moves the focus to the heading and the page to its top.
 pub fn to_heading() {
     if let Some(window) = web_sys::window() {

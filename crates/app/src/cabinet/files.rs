@@ -16,6 +16,7 @@ pub struct Pending {
     pub(super) file: File,
     pub(super) states: Vec<Saving>,
     pub(super) photos: Vec<(String, Entry)>,
+    pub(super) practice: Vec<(String, String)>,
     pub(super) preview: Preview,
 }
 
@@ -55,8 +56,8 @@ impl Cabinet {
                         Some(Ok(found)) => {
                             let known = db.names(STATES).await.unwrap_or_default();
                             let (preview, states) = preview(&found, &known);
-                            let photos = found.photos;
-                            let pending = Pending { file: file.clone(), states, photos, preview };
+                            let (photos, practice) = (found.photos, found.practice);
+                            let pending = Pending { file: file.clone(), states, photos, practice, preview };
                             link.send_message(Happened::Pending(Box::new(pending)));
                         }
                         Some(Err(faults)) => come.emit(Msg::Looked(Err(faults))),

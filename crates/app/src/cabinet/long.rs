@@ -3,7 +3,7 @@
 
 use super::carry::{pieces, texts};
 use super::files::{Pending, part};
-use crate::browser::database::{Database, Fault, STATES, breathe};
+use crate::browser::database::{Database, Fault, NOTES, PRACTICE, STATES, breathe, brought};
 use crate::browser::photo::blob;
 use crate::browser::save;
 use crate::browser::windows::Windows;
@@ -170,6 +170,12 @@ async fn written(
         Err(says) => return Ok(Some(Err(says))),
         Ok(()) => {}
     }
+    for (pack, text) in practised(db).await? {
+        match export.practice(&pack, &text) {
+            Ok(entry) => file.put(&entry),
+            Err(says) => return Ok(Some(Err(says))),
+        }
+    }
     for (at, digest) in photos.iter().enumerate() {
         if stop.get() {
             return Ok(None);
@@ -189,6 +195,25 @@ async fn written(
     }
     file.put(&export.finish());
     Ok(file.whole().map(Ok))
+}
+
+/// Where a learner stands, by the id of the pack.
+async fn practised(db: &Database) -> Result<Vec<(String, String)>, Fault> {
+    let mut all = Vec::new();
+    for name in db.names(NOTES).await? {
+        if let Some(pack) = name.strip_prefix(PRACTICE).filter(|pack| !pack.contains('/')) {
+            all.push((pack.to_string(), db.note(&name).await?));
+        }
+    }
+    Ok(all)
+}
+
+/// Leaves it for the page of practice, which knows how to take it in; nothing that came before is written over.
+async fn leave_practice(db: &Database, all: &[(String, String)]) -> Result<(), Fault> {
+    for (pack, text) in all {
+        db.keep(&format!("{}{}", brought(pack), clock::now()), text, true).await?;
+    }
+    Ok(())
 }
 
 /// Looks through a file to its end; nothing when it was stopped.
@@ -232,7 +257,10 @@ pub(super) async fn take_in(
             if saved.is_ok() {
                 windows.tell(&all);
             }
-            saved.map(Some)
+            match saved {
+                Ok(cards) => leave_practice(&db, &pending.practice).await.map(|()| Some(cards)),
+                Err(fault) => Err(fault),
+            }
         }
         Ok(false) => Ok(None),
         Err(fault) => Err(fault),

@@ -38,6 +38,7 @@ pub(crate) fn setup(view: &SetupView, around: &Around, on: &Callback<Msg>) -> Ht
             key("key", "Copy the link", on, Msg::CopyLink),
             text("a", "key", "Printed key").set("href", "key.html"),
             text("a", "key", "The guide").set("href", "book.html"),
+            text("a", "key", "Practise").set("href", "practice.html"),
         ]),
         text("p", "small", &view.pack).into(),
     ])

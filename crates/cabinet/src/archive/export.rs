@@ -1,6 +1,6 @@
 //! Writing everything: the explanation, the list, the records, then the photographs, which the caller brings one by one.
 
-use super::name::{INDEX, README, photo_name, record_name};
+use super::name::{INDEX, README, photo_name, practice_name, record_name};
 use super::readme::readme;
 use super::write::Writer;
 use crate::record::{Limits, Moment, Version};
@@ -50,6 +50,14 @@ impl Export {
         let again = name.replace(".txt", "-again.txt");
         self.whole(&name, text.as_bytes())
             .or_else(|says| self.whole(&again, text.as_bytes()).map_err(|_| says))
+    }
+
+    /// Where a learner stands, by the id of the pack.
+    ///
+    /// # Errors
+    /// A sentence when it does not fit or was written before.
+    pub fn practice(&mut self, pack: &str, text: &str) -> Result<Vec<u8>, String> {
+        self.whole(&practice_name(pack), text.as_bytes())
     }
 
     /// What stands before a photograph. After it the caller sends the photograph itself.

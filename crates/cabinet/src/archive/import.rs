@@ -12,6 +12,9 @@ pub const MOST_RECORDS: usize = 50_000;
 
 /// The most bytes of all records together: they are kept until all of the file is found good.
 const MOST_TEXT: u64 = 200 << 20;
+/// The longest text of practice in bytes, and from how many packs.
+const MOST_PRACTICE: usize = 1 << 20;
+const MOST_PACKS: usize = 20;
 /// The most states of one record.
 const MOST_STATES: usize = 1_000;
 
@@ -41,6 +44,7 @@ pub struct Import {
     entries: Vec<Entry>,
     next: usize,
     versions: Vec<Version>,
+    practice: Vec<(String, String)>,
     faults: Vec<String>,
 }
 
@@ -51,6 +55,8 @@ pub struct Found {
     pub versions: Vec<Version>,
     /// Its photographs: digest, and the entry that holds it.
     pub photos: Vec<(String, Entry)>,
+    /// Where a learner stands: id of the pack, and the text. Whether it can be read its own reader says.
+    pub practice: Vec<(String, String)>,
     /// What a person should know and that does no harm: sentences.
     pub notes: Vec<String>,
 }
@@ -60,7 +66,8 @@ impl Import {
     #[must_use]
     pub fn new(total: u64) -> Import {
         let step = Step::Tail;
-        Import { total, step, entries: Vec::new(), next: 0, versions: Vec::new(), faults: Vec::new() }
+        let (entries, versions, practice) = (Vec::new(), Vec::new(), Vec::new());
+        Import { total, step, entries, next: 0, versions, practice, faults: Vec::new() }
     }
 
     /// The bytes to give next; nothing when it is done.
@@ -147,6 +154,12 @@ impl Import {
                     self.faults.push(format!("{} is no JPEG.", entry.name));
                 }
             }
+            Sort::Practice(pack) => match core::str::from_utf8(data) {
+                Ok(text) if data.len() <= MOST_PRACTICE && self.practice.len() < MOST_PACKS => {
+                    self.practice.push((pack.clone(), text.to_string()));
+                }
+                _ => self.faults.push(format!("{} is no text of practice.", entry.name)),
+            },
             Sort::ForPeople | Sort::Foreign => {}
             Sort::Record => match text::read(data) {
                 Ok(version) => self.versions.push(version),
@@ -169,7 +182,7 @@ impl Import {
         if self.faults.is_empty() && self.wants().is_some() {
             self.faults.push("The file was not read to its end.".to_string());
         }
-        if self.faults.is_empty() && self.versions.is_empty() {
+        if self.faults.is_empty() && self.versions.is_empty() && self.practice.is_empty() {
             self.faults.push("There is no record in the file.".to_string());
         }
         let ids = sorted(self.versions.iter().map(|v| v.stamp.id).collect());
@@ -206,6 +219,9 @@ impl Import {
                 notes.push(format!("{count} {}.", if count == 1 { one } else { many }));
             }
         }
-        Ok(Found { versions: self.versions, photos, notes })
+        if !self.practice.is_empty() {
+            notes.push("What was practised is in it as well.".to_string());
+        }
+        Ok(Found { versions: self.versions, photos, practice: self.practice, notes })
     }
 }

@@ -14,6 +14,6 @@ pub use digest::digest;
 pub use directory::{Entry, LARGEST_PHOTO};
 pub use export::Export;
 pub use import::{Found, Import, MOST_RECORDS, Want};
-pub use name::{INDEX, README, Sort, photo_name, record_name};
+pub use name::{INDEX, README, Sort, photo_name, practice_name, record_name};
 pub use readme::readme;
 pub use write::{MOST_BYTES, MOST_ENTRIES, Writer};

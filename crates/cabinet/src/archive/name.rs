@@ -12,6 +12,8 @@ pub enum Sort {
     Record,
     /// A photograph, with its digest.
     Photo(String),
+    /// Where a learner stands, with the id of the pack that was practised with: a text that is handed on as it is.
+    Practice(String),
     /// The explanation or the list: written for people, not read.
     ForPeople,
     /// Nothing that this edition knows.
@@ -40,6 +42,9 @@ pub(super) fn sort(name: &str) -> Sort {
     if inside("records/", ".txt").is_some() {
         return Sort::Record;
     }
+    if let Some(pack) = inside("practice/", ".txt").filter(|p| is_pack(p)) {
+        return Sort::Practice(pack.to_string());
+    }
     match inside("photos/", ".jpg") {
         Some(digest) if is_digest(digest) => Sort::Photo(digest.to_string()),
         _ if matches!(name, README | INDEX) => Sort::ForPeople,
@@ -57,6 +62,17 @@ pub const INDEX: &str = "index.csv";
 pub fn record_name(version: &Version) -> String {
     let number = version.record.number.as_ref().map_or("unnumbered", |n| n.text());
     format!("records/{number}_{}.txt", version.stamp.version)
+}
+
+/// The name of what was practised with a pack.
+#[must_use]
+pub fn practice_name(pack: &str) -> String {
+    format!("practice/{pack}.txt")
+}
+
+/// Ids of packs are small letters, digits and hyphens.
+fn is_pack(id: &str) -> bool {
+    !id.is_empty() && id.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-')
 }
 
 /// The name of a photograph.

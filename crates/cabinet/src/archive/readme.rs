@@ -18,6 +18,7 @@ WHAT IS IN HERE
   index.csv      a list of all pieces: open it with any spreadsheet program
   records/       one text file for each piece: open it with any text editor
   photos/        the photographs, as JPEG pictures
+  practice/      where a learner stands, one text file for each guide, if there was one
 
 WHICH PHOTOGRAPH BELONGS TO WHICH PIECE
   A record has parts that begin with [photograph]. The line \"sha256\" in such a part is the name of the

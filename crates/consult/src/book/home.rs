@@ -94,6 +94,7 @@ pub(super) fn sheet(pages: &Pages) -> Sheet {
         pages.key(&Page::Care, "Care and cautions"),
         pages.key(&Page::Sources, "Sources"),
         ("key.html".to_string(), "Printed key".to_string(), false),
+        ("practice.html".to_string(), "Learning to see".to_string(), false),
     ]));
     let mut body = Vec::new();
     group(&mut body, "How is it shown?", vec![Block::Themes]);

@@ -5,7 +5,7 @@ use crate::pieces::Handed;
 use crate::talk::Turn;
 use crate::task::{Offer, Trainer};
 use crate::words::counted;
-use consult::{What, from_text};
+use consult::{State, What, from_text, read_fragment};
 use pack::Form;
 
 /// A piece of the teacher's.
@@ -85,6 +85,26 @@ impl Trainer<'_> {
         let of = |says: String| format!("No. {number}: {says}");
         let state =
             from_text(self.guide, answers).map_err(|all| all.into_iter().map(of).collect::<Vec<_>>())?;
+        let at = |id: &str| {
+            let at = self.guide.core.kinds.iter().position(|k| k.id == id);
+            at.ok_or_else(|| vec![of(format!("There is no kind \u{201c}{id}\u{201d} in this guide."))])
+        };
+        let kind = kind.map(at).transpose()?;
+        self.told(number, &state, kind).map_err(|says| vec![of(says)])
+    }
+
+    /// The same from a record of the cabinet: its number, its answers as a link, the name of its kind as it stands there.
+    ///
+    /// # Errors
+    /// A sentence.
+    pub fn kept(&self, number: &str, link: &str, kind: &str) -> Result<Own, String> {
+        let state = read_fragment(self.guide, &State::default(), link)?;
+        // What the record calls it may be in other words than the guide's: then its answers say what it is.
+        let kind = self.guide.core.kinds.iter().position(|k| k.name == kind || k.short == kind);
+        self.told(number, &state, kind)
+    }
+
+    fn told(&self, number: &str, state: &State, named: Option<usize>) -> Result<Own, String> {
         let core = &self.guide.core;
         let mut truth = vec![None; core.questions.len()];
         let mut mm = None;
@@ -103,17 +123,8 @@ impl Trainer<'_> {
         let mut piece = Handed { seed: 0, kind: 0, make: 0, candidate: 0, truth, mm };
         let looks = piece.looks();
         if looks.is_empty() {
-            return Err(vec![of("Nothing certain is told of it. Answer a few looks first.".to_string())]);
+            return Err("Nothing certain is told of it. Answer a few looks first.".to_string());
         }
-        let named = match kind {
-            None => None,
-            Some(id) => {
-                let at = core.kinds.iter().position(|k| k.id == id);
-                Some(at.ok_or_else(|| {
-                    vec![of(format!("There is no kind \u{201c}{id}\u{201d} in this guide."))]
-                })?)
-            }
-        };
         let found = reason::weigh(&self.guide.model, 0, &piece.answers(self.guide, &looks, true));
         piece.kind = named.unwrap_or_else(|| self.first(&found).0);
         let best = |a: usize, b: usize| if found.p[b] > found.p[a] { b } else { a };

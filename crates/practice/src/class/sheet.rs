@@ -99,10 +99,20 @@ impl Trainer<'_> {
     /// A work sheet: so many pieces of the kinds of these blocks (from 0; none for all), every second one a look.
     #[must_use]
     pub fn sheets(&self, seed: u64, pieces: usize, blocks: &[usize], paper: Paper) -> Sheets {
+        let kinds = self.kinds_of(blocks);
+        let tasks: Vec<Task> = (0..pieces.min(MOST)).filter_map(|n| self.on_sheet(seed, n, &kinds)).collect();
+        self.laid_out(seed, &tasks, paper)
+    }
+
+    /// The kinds of some blocks, from 0; of all where none is named.
+    pub(crate) fn kinds_of(&self, blocks: &[usize]) -> Vec<usize> {
         let all = self.blocks();
         let wanted = |b: &usize| blocks.is_empty() || blocks.contains(b);
-        let kinds: Vec<usize> = (0..all.len()).filter(wanted).flat_map(|b| all[b].clone()).collect();
-        let tasks: Vec<Task> = (0..pieces.min(MOST)).filter_map(|n| self.on_sheet(seed, n, &kinds)).collect();
+        (0..all.len()).filter(wanted).flat_map(|b| all[b].clone()).collect()
+    }
+
+    /// Tasks that were drawn for a sheet, on paper.
+    pub(crate) fn laid_out(&self, seed: u64, tasks: &[Task], paper: Paper) -> Sheets {
         let places: Vec<Place> = tasks.iter().enumerate().map(|(n, t)| place(n + 1, t)).collect();
         let keys = tasks.iter().enumerate().map(|(n, task)| {
             let feedback = self.grade(task, task.right);
@@ -118,7 +128,8 @@ impl Trainer<'_> {
         }
     }
 
-    fn on_sheet(&self, seed: u64, at: usize, kinds: &[usize]) -> Option<Task> {
+    /// The task at a place of the sheet with this number, from 0.
+    pub(crate) fn on_sheet(&self, seed: u64, at: usize, kinds: &[usize]) -> Option<Task> {
         let seed = seeded(seed, at as u64);
         if at.is_multiple_of(2) {
             let questions = &self.guide.core.questions;

@@ -28,6 +28,8 @@ pub struct Class {
 pub enum ClassMsg {
     /// Puts a piece on the table: number, answers one a line, id of the kind where the record says it.
     Add(String, String, Option<String>),
+    /// Puts pieces of a cabinet on the table, those taken off that lay there: number, answers as a link, name of the kind.
+    Cabinet(Vec<(String, String, String)>),
     /// Takes all off the table.
     Clear,
     /// Puts a look at a piece to the class: places in the list of pieces and in its looks.
@@ -47,6 +49,8 @@ pub struct OnTable {
     pub number: String,
     /// What can be asked about it.
     pub looks: Vec<String>,
+    /// The same with its answers, for the teacher alone.
+    pub answers: Vec<(String, String)>,
 }
 
 /// The table, as shown.
@@ -64,7 +68,9 @@ pub struct ClassView {
     pub tally: String,
     /// The right answer, once it is shown.
     pub right: Option<usize>,
-    /// The running finding; none while it is hidden.
+    /// Whether the running finding is wanted.
+    pub shows_finding: bool,
+    /// The running finding; none while it is hidden, or nothing was answered yet.
     pub finding: Option<String>,
     /// What the class found hard so far, the hardest first.
     pub hard: Vec<String>,
@@ -80,6 +86,20 @@ pub(super) fn update(trainer: &Trainer<'_>, class: &mut Class, msg: ClassMsg) ->
             Ok(own) => class.own.push(own),
             Err(faults) => return Some(faults.join(" ")),
         },
+        ClassMsg::Cabinet(all) => {
+            *class = Class::default();
+            let told = all.iter().filter_map(|(number, link, kind)| trainer.kept(number, link, kind).ok());
+            class.own.extend(told.take(MOST));
+            let left = all.len() - class.own.len();
+            return match (class.own.len(), left) {
+                (0, _) => Some(
+                    "No record of this cabinet has answers to this guide. Look at a piece and keep it: its answers go with it."
+                        .to_string(),
+                ),
+                (_, 0) => None,
+                (_, n) => Some(format!("{} no answers that are certain, and stay in the cabinet.", counted(n, "record has", "records have"))),
+            };
+        }
         ClassMsg::Clear => *class = Class::default(),
         ClassMsg::Put(piece, look) => {
             class.note();
@@ -122,9 +142,14 @@ fn round(trainer: &Trainer<'_>, class: &Class) -> Option<Round> {
 pub(super) fn view(trainer: &Trainer<'_>, class: &Class) -> ClassView {
     let questions = &trainer.guide.core.questions;
     let round = round(trainer, class);
+    let answer = |own: &Own, q: usize| {
+        let label = &questions[q].choices.get(own.piece.truth[q]?)?.label;
+        Some((questions[q].ask.clone(), label.clone()))
+    };
     let on_table = |own: &Own| OnTable {
         number: own.number.clone(),
         looks: own.looks.iter().map(|q| questions[*q].ask.clone()).collect(),
+        answers: own.looks.iter().filter_map(|q| answer(own, *q)).collect(),
     };
     let finding = class.on.filter(|_| class.finding).and_then(|(piece, now)| {
         // What was put and answered of this piece so far; the open look tells nothing yet.
@@ -150,6 +175,7 @@ pub(super) fn view(trainer: &Trainer<'_>, class: &Class) -> ClassView {
         tally: round.as_ref().filter(|_| class.revealed).map_or_else(String::new, |r| class.tally.says(r)),
         right: round.as_ref().filter(|_| class.revealed).map(|r| r.right),
         round,
+        shows_finding: class.finding,
         finding,
         hard: order.into_iter().map(|i| line(hard[i])).collect(),
     }

@@ -2,18 +2,22 @@
 //! here: effects are values that the page carries out. No clock: the day and a number for this visit are given.
 
 mod class;
+mod fragment;
+mod series;
 mod show;
 mod start;
 mod update;
 mod view;
 
 pub use class::{Class, ClassMsg, ClassView, OnTable};
+pub use series::{BoardView, Series, SeriesMsg, SeriesView};
 pub use show::{DrawnView, MixedView, OfferView, Standing, TalkView, TaskView, TestView};
 pub use start::{LessonLine, StartView};
 pub use update::{Effect, Msg, update};
 pub use view::{RoomView, view};
 
 use crate::lesson::Walk;
+use crate::pieces::Handed;
 use crate::progress::{Day, Progress};
 use crate::task::Task;
 
@@ -33,7 +37,13 @@ pub enum Page {
     Test,
     /// A consultation talked through.
     Talk,
-    /// For teachers.
+    /// What there is for teachers.
+    Teach,
+    /// A piece of a series before the class.
+    Board,
+    /// A series on paper.
+    Sheets,
+    /// Own pieces on the table.
     Class,
 }
 
@@ -60,8 +70,12 @@ pub struct State {
     pub(crate) walk: Walk,
     /// The test that is open.
     pub(crate) test: Option<Test>,
+    /// The piece that is talked through, and the looks that come up, one more than is shown.
+    pub(crate) talk: Option<(Handed, Vec<usize>)>,
     /// Turns of the talk that are shown.
     pub(crate) said: usize,
+    /// The series that a teacher has chosen.
+    pub(crate) series: Series,
     /// What the teacher has on the table.
     pub class: Class,
     /// A sentence to show once.

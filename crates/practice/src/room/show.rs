@@ -1,8 +1,8 @@
 //! Tasks, tests, talks and confusions as they are shown.
 
 use super::State;
-use super::update::talk;
 use crate::mixed::Matrix;
+use crate::sight::View;
 use crate::talk::Turn;
 use crate::task::{Feedback, Sort, Task, Trainer};
 use crate::trial::TWELVE;
@@ -10,8 +10,10 @@ use crate::trial::TWELVE;
 /// A drawing with its words.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct DrawnView {
-    /// On the key that turns to it.
+    /// Beneath it.
     pub name: String,
+    /// The same on the key that turns to it, short.
+    pub key: String,
     /// What to draw.
     pub draw: String,
     /// What it says to those who cannot see it.
@@ -64,6 +66,8 @@ pub struct TaskView {
 /// The test of twelve.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum TestView {
+    /// Before it: what it is, in sentences.
+    Before(Vec<String>),
     /// A piece of it: "Piece 3 of 12", and the task.
     Piece(String, Box<TaskView>),
     /// How it went, in sentences.
@@ -73,6 +77,8 @@ pub enum TestView {
 /// A consultation talked through.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct TalkView {
+    /// The piece all round.
+    pub views: Vec<DrawnView>,
     /// The looks so far.
     pub turns: Vec<Turn>,
     /// Whether there are more.
@@ -86,6 +92,18 @@ pub struct MixedView {
     pub says: String,
     /// The matrix and the list.
     pub matrix: Matrix,
+}
+
+/// "From the side" for "Seen from the side, toe to the right".
+fn short(name: &str) -> String {
+    let first = name.split(',').next().unwrap_or_default();
+    crate::words::capital(first.strip_prefix("Seen ").unwrap_or(first))
+}
+
+/// The piece all round, without the closer looks.
+pub(super) fn drawn(all: Vec<View>) -> Vec<DrawnView> {
+    let round = all.into_iter().filter(|v| !v.close);
+    round.map(|v| DrawnView { key: short(&v.name), name: v.name, draw: v.draw, says: v.says }).collect()
 }
 
 pub(super) fn task(trainer: &Trainer<'_>, state: &State, task: &Task) -> TaskView {
@@ -105,6 +123,7 @@ pub(super) fn task(trainer: &Trainer<'_>, state: &State, task: &Task) -> TaskVie
     };
     let views = task.views.iter().enumerate().map(|(at, v)| DrawnView {
         name: v.name.clone(),
+        key: short(&v.name),
         draw: v.draw.clone(),
         says: spoken(at, &v.says),
     });
@@ -126,25 +145,50 @@ pub(super) fn task(trainer: &Trainer<'_>, state: &State, task: &Task) -> TaskVie
     }
 }
 
-pub(super) fn test(trainer: &Trainer<'_>, state: &State) -> Option<TestView> {
-    let test = state.test.as_ref()?;
+/// The same task with its answer shown and nothing of it chosen by anybody.
+pub(super) fn revealed(trainer: &Trainer<'_>, task: &Task, mut view: TaskView) -> TaskView {
+    for (at, offer) in view.offers.iter_mut().enumerate() {
+        (offer.stands, offer.word) =
+            if at == task.right { (Standing::Right, "right") } else { (Standing::Past, "") };
+    }
+    let mut feedback = trainer.grade(task, task.right);
+    // Nobody was right or wrong here.
+    feedback.says = feedback.says.trim_start_matches("Yes. ").to_string();
+    view.feedback = Some(feedback);
+    view
+}
+
+pub(super) fn test(trainer: &Trainer<'_>, state: &State) -> TestView {
+    let Some(test) = state.test.as_ref() else {
+        return TestView::Before(vec![
+            format!(
+                "{TWELVE} pieces, four names for each. What was right is told at the end, and nothing before."
+            ),
+            "Take it before you begin to practise, and again after two weeks: every twelve is equally hard."
+                .to_string(),
+            super::start::tests(state.progress.trials.iter().map(|t| t.right)),
+        ]);
+    };
     if let Some(open) = state.task.as_ref().filter(|_| !test.done) {
         let says = format!("Piece {} of {TWELVE}", test.place + 1);
-        return Some(TestView::Piece(says, Box::new(task(trainer, state, open))));
+        return TestView::Piece(says, Box::new(task(trainer, state, open)));
     }
     let trials = &state.progress.trials;
-    Some(TestView::Done(vec![
+    TestView::Done(vec![
         format!("{} of {TWELVE} right.", test.right),
         super::start::tests(trials.iter().map(|t| t.right)),
         "Every test of twelve is equally hard.".to_string(),
-    ]))
+    ])
 }
 
 pub(super) fn talked(trainer: &Trainer<'_>, state: &State) -> TalkView {
-    let mut turns = talk(trainer, state);
+    let Some((piece, looks)) = &state.talk else {
+        return TalkView { views: Vec::new(), turns: Vec::new(), more: false };
+    };
+    let mut turns = trainer.talk_of(piece, looks);
     let more = turns.len() > state.said;
     turns.truncate(state.said);
-    TalkView { turns, more }
+    TalkView { views: drawn(trainer.sight.views(trainer.guide, piece).all), turns, more }
 }
 
 pub(super) fn mixed(trainer: &Trainer<'_>, state: &State) -> MixedView {

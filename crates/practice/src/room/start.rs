@@ -38,9 +38,9 @@ pub(super) fn view(trainer: &Trainer<'_>, state: &State) -> StartView {
     let line = |l: &pack::Lesson| LessonLine {
         title: l.title.clone(),
         help: match l.help {
-            Help::Shown => "shown",
-            Help::Asked => "asked",
-            Help::Alone => "alone",
+            Help::Shown => "Each look is shown",
+            Help::Asked => "You look and answer",
+            Help::Alone => "Without help",
         },
         done: progress.lessons.contains(&l.code),
     };

@@ -1,8 +1,8 @@
 //! The only way the room changes.
 
 use super::class::{self, ClassMsg};
+use super::series::{self, SeriesMsg};
 use super::{Page, State, Test};
-use crate::class::{Paper, Sheets};
 use crate::item::Item;
 use crate::lesson::{Now, Walk};
 use crate::pieces::Of;
@@ -42,10 +42,16 @@ pub enum Msg {
     Import(String),
     /// Saves what was practised as a file.
     Export,
-    /// Work sheets: number, pieces, blocks (none for all), paper.
-    Sheets(u64, usize, Vec<usize>, Paper),
+    /// What a teacher does with a series.
+    Series(SeriesMsg),
+    /// Prints what stands there.
+    Print,
+    /// Brings the pieces of the cabinet to the table.
+    Cabinet,
     /// What a teacher does.
     Class(ClassMsg),
+    /// Something went wrong outside, as a sentence.
+    Told(String),
     /// The notice was read.
     Read,
 }
@@ -61,8 +67,12 @@ pub enum Effect {
     Answered,
     /// Save a file: name and text.
     Save(String, String),
-    /// Print these sheets.
-    Print(Box<Sheets>),
+    /// Print what stands there.
+    Print,
+    /// Send this when the page has been drawn: there is more to make.
+    Then(SeriesMsg),
+    /// Read the cards of the cabinet and send them as pieces for the table.
+    Cabinet,
 }
 
 /// The only way a state changes.
@@ -109,10 +119,15 @@ pub fn update(trainer: &Trainer<'_>, mut state: State, msg: Msg) -> (State, Vec<
             let name = format!("{}-practice.txt", trainer.guide.core.head.id);
             effects.push(Effect::Save(name, state.progress.text()));
         }
-        Msg::Sheets(seed, pieces, blocks, paper) => {
-            effects.push(Effect::Print(Box::new(trainer.sheets(seed, pieces, &blocks, paper))));
+        Msg::Series(msg) => {
+            let (more, moved) = series::update(trainer, &mut state, msg);
+            effects.extend(more.then_some(Effect::Then(SeriesMsg::More)));
+            effects.extend(moved.then_some(Effect::Heading));
         }
+        Msg::Print => effects.push(Effect::Print),
+        Msg::Cabinet => effects.push(Effect::Cabinet),
         Msg::Class(msg) => state.notice = class::update(trainer, &mut state.class, msg).or(state.notice),
+        Msg::Told(says) => state.notice = Some(says),
         Msg::Read => state.notice = None,
     }
     (state, effects)
@@ -132,8 +147,16 @@ fn begin(trainer: &Trainer<'_>, state: &mut State, today: Day, seed: u64, kept: 
 fn go(trainer: &Trainer<'_>, state: &mut State, page: Page, effects: &mut Vec<Effect>) {
     state.page = page;
     (state.walk, state.said, state.picked, state.turned) = (Walk::default(), 1, None, 0);
-    if page == Page::Task {
-        open(trainer, state, None);
+    (state.task, state.test) = (None, None);
+    match page {
+        Page::Task => open(trainer, state, None),
+        Page::Board => series::open(trainer, state),
+        Page::Talk => {
+            let seed = seeded(state.seed, u64::from(state.progress.asked));
+            state.talk = Some((trainer.maker.hand(&Of::default(), seed), Vec::new()));
+            ahead(trainer, state);
+        }
+        _ => {}
     }
     effects.push(Effect::Heading);
 }
@@ -195,8 +218,10 @@ fn next(trainer: &Trainer<'_>, state: &mut State, effects: &mut Vec<Effect>) {
         }
         Page::Lesson(_) => walk(trainer, state, None, effects),
         Page::Talk => {
-            let turns = talk(trainer, state).len();
+            let turns = state.talk.as_ref().map_or(0, |t| t.1.len());
             state.said = (state.said + 1).min(turns.max(1));
+            ahead(trainer, state);
+            effects.push(Effect::Answered);
         }
         _ => {}
     }
@@ -213,9 +238,12 @@ fn walk(trainer: &Trainer<'_>, state: &mut State, chosen: Option<usize>, effects
     effects.push(Effect::Answered);
 }
 
-/// The talk of this visit.
-pub(super) fn talk(trainer: &Trainer<'_>, state: &State) -> Vec<crate::Turn> {
+/// Finds the looks of the talk up to one more than is shown.
+fn ahead(trainer: &Trainer<'_>, state: &mut State) {
     let tools: Vec<usize> = (0..trainer.guide.core.tools.len()).collect();
-    let piece = trainer.maker.hand(&Of::default(), seeded(state.seed, u64::from(state.progress.asked)));
-    trainer.talk(&piece, &tools)
+    let Some((piece, looks)) = &mut state.talk else { return };
+    while looks.len() <= state.said {
+        let Some(look) = trainer.next_look(piece, &tools, looks) else { return };
+        looks.push(look);
+    }
 }

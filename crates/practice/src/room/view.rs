@@ -1,6 +1,7 @@
 //! What is shown.
 
 use super::class::{self, ClassView};
+use super::series::{self, BoardView, SeriesView};
 use super::show::{self, MixedView, TalkView, TaskView, TestView};
 use super::start::{self, StartView};
 use super::{Page, State};
@@ -22,6 +23,12 @@ pub enum RoomView {
     Test(TestView),
     /// A consultation talked through.
     Talk(TalkView),
+    /// What there is for teachers.
+    Teach,
+    /// A piece before the class.
+    Board(Box<BoardView>),
+    /// A series on paper.
+    Sheets(Box<SeriesView>),
     /// The teacher's table.
     Class(ClassView),
     /// There is nothing to show here, as a sentence.
@@ -42,11 +49,14 @@ pub fn view(trainer: &Trainer<'_>, state: &State) -> RoomView {
             None => RoomView::Nothing("This guide has nothing to ask here."),
         },
         Page::Mixed => RoomView::Mixed(show::mixed(trainer, state)),
-        Page::Test => match show::test(trainer, state) {
-            Some(test) => RoomView::Test(test),
-            None => RoomView::Nothing("No test is open."),
-        },
+        Page::Test => RoomView::Test(show::test(trainer, state)),
         Page::Talk => RoomView::Talk(show::talked(trainer, state)),
+        Page::Teach => RoomView::Teach,
+        Page::Board => match series::board(trainer, state) {
+            Some(board) => RoomView::Board(Box::new(board)),
+            None => RoomView::Nothing("This guide has nothing to ask here."),
+        },
+        Page::Sheets => RoomView::Sheets(Box::new(series::view(trainer, state))),
         Page::Class => RoomView::Class(class::view(trainer, &state.class)),
     }
 }

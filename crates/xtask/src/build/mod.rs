@@ -82,6 +82,7 @@ fn finish(
     assets.add("early.js", script::trimmed(&text(&house::at("www/early.js"))?).as_bytes())?;
     assets.add("guide.css", styles::joined(&house::at("www/styles-guide"))?.as_bytes())?;
     assets.add("cabinet.css", styles::joined(&house::at("www/styles-cabinet"))?.as_bytes())?;
+    assets.add("practice.css", styles::joined(&house::at("www/styles-practice"))?.as_bytes())?;
     let (core, book) = (read(&packs.core)?, read(&packs.book)?);
     let pack = digest::hex(&[core.as_slice(), &book].concat());
     let core = assets.add("core.pack", &core)?;
@@ -120,7 +121,8 @@ fn finish(
         let (script, first) = match page.html {
             "index.html" => ("boot.js", text(&first.question)?),
             "book.html" => ("guide.js", text(&first.contents)?),
-            // What is in a cabinet only its own device knows.
+            // What was practised, and what is in a cabinet, only its own device knows.
+            "practice.html" => ("practice.js", String::new()),
             _ => ("cabinet.js", String::new()),
         };
         assets.add(script, start.as_bytes())?;
@@ -132,7 +134,7 @@ fn finish(
             }
             later.extend(tables.iter().map(|(what, name)| (*what, name.as_str())));
         }
-        let whole = page.html == "book.html";
+        let whole = ["book.html", "practice.html"].contains(&page.html);
         let none = page.html == "cabinet.html";
         let core = if none { "" } else { core.as_str() };
         let names = html::Names { wasm: &wasm, later: &later, core, book: &book, pack: &pack, whole };

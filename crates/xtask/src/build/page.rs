@@ -13,12 +13,13 @@ const NOT_THE_PAGE: [&str; 4] = ["compile", "js", "workshop", "xtask"];
 
 /// The programs: the binary, and the template in `www` that names it. `app.html` and `darkroom.html` are no pages of the
 /// site: the start page loads those programs itself, once its own can be used, and when a photograph is there.
-pub(crate) const PROGRAMS: [(&str, &str); 5] = [
+pub(crate) const PROGRAMS: [(&str, &str); 6] = [
     ("app", "app.html"),
     ("darkroom", "darkroom.html"),
     ("opening", "index.html"),
     ("guide", "book.html"),
     ("cabinet", "cabinet.html"),
+    ("practice", "practice.html"),
 ];
 
 /// What the program for photographs is made of; the others are made of all rooms of the page.
