@@ -235,7 +235,7 @@ test("before a class: votes by hand, the answer, what was found hard", async (t)
   await page.locator(".hint", { hasText: "Piece 1 of series 1" }).waitFor();
   for (let votes = 0; votes < 3; votes += 1) await offers(page).first().tap();
   await offers(page).nth(1).tap();
-  await page.getByRole("button", { name: /^One vote less/ }).first().tap();
+  await page.getByRole("button", { name: /^\u22121 for/ }).first().tap();
   assert.deepEqual(await page.locator(".vote .count").allInnerTexts().then((all) => all.slice(0, 2)), ["2", "1"]);
   assert.equal(await page.locator(".said").count(), 0, "nothing is told before it is wanted");
   await key(page, "Show the answer").tap();

@@ -77,7 +77,7 @@ fn votes(offers: &[OfferView], votes: &[u32], vote: impl Fn(usize, bool) -> Msg,
         let count = votes.get(at).copied().unwrap_or(0).to_string();
         let more = key("key offer", &offer.label, frame.on, vote(at, true)).put(text("b", "count", &count));
         let less = key("key", "\u{2212}1", frame.on, vote(at, false));
-        let less = less.set("aria-label", &format!("One vote less for {}", offer.label));
+        let less = less.set("aria-label", &format!("\u{2212}1 for {}", offer.label));
         el("div", "vote").named(&at.to_string()).put(more).put(less)
     };
     el("div", "offers")
