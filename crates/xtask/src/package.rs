@@ -129,7 +129,7 @@ fn tsconfig(npm: &Path, typescript: &Path) -> String {
     let config = serde_json::json!({
         "compilerOptions": {
             "strict": true, "noEmit": true, "target": "ES2022", "module": "NodeNext", "moduleResolution": "NodeNext",
-            "lib": ["ES2022", "DOM", "DOM.Iterable"], "allowJs": true, "checkJs": true, "skipLibCheck": false,
+            "lib": ["ES2022", "DOM", "DOM.Iterable"], "allowJs": true, "checkJs": true, "skipDefaultLibCheck": true,
             "types": ["node"], "typeRoots": [typescript.join("node_modules/@types")],
             "noUncheckedIndexedAccess": false, "exactOptionalPropertyTypes": true,
         },
