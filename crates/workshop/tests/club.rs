@@ -191,3 +191,22 @@ fn names_have_no_place_in_what_members_share() {
         "{out}"
     );
 }
+
+#[test]
+fn every_verb_of_a_pack_speaks_to_programs() {
+    let pack = fresh("json-pack");
+    assert_eq!(workshop(&["new", shown(&pack)]).0, Some(0));
+    let (code, said) = json(&["check", shown(&pack), "--json"]);
+    let made_up = &said["report"]["made_up"];
+    // Four kinds at most: no more than two bits, and shares are shares.
+    assert_eq!((code, &made_up["pieces"]), (Some(0), &300.into()));
+    assert!(made_up["bits"].as_f64().is_some_and(|b| b > 0.5 && b < 2.0), "{made_up}");
+    assert!(made_up["first"].as_f64().is_some_and(|f| f > 0.75 && f <= 1.0), "{made_up}");
+    let (code, said) = json(&["build", shown(&pack), "--out", shown(&fresh("json-built")), "--json"]);
+    assert_eq!((code, said["files"]["core"].as_str().map(|n| n.starts_with("core-"))), (Some(0), Some(true)));
+    let (code, said) = json(&["codes", shown(&pack), "--json"]);
+    assert_eq!((code, &said["lines"]), (Some(0), &serde_json::json!([])));
+    fs::remove_file(pack.join("makes.toml")).expect("it goes");
+    let (code, said) = json(&["build", shown(&pack), "--out", shown(&fresh("json-not")), "--json"]);
+    assert_eq!((code, &said["faults"][0]["file"]), (Some(1), &"makes.toml".into()));
+}

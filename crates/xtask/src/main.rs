@@ -5,6 +5,7 @@ mod build;
 mod digest;
 mod headers;
 mod house;
+mod package;
 mod run;
 mod serve;
 mod setup;
@@ -26,6 +27,7 @@ cargo xtask browser [PART OF A NAME]...               the tests in the browser a
 cargo xtask shots [PART OF A NAME]...                 pictures of every screen, in target/shots
 cargo xtask bench                                     how fast the mathematics is
 cargo xtask bench engine                              the engine beside other libraries and exact optima, on open data
+cargo xtask package                                   the engine for JavaScript as an npm-ready folder, tried and type-checked
 cargo xtask setup                                     install what is missing, and nothing else
 
 serve also takes --dist FOLDER: serve that folder as it is, without building. Port 0 picks a free one.";
@@ -55,6 +57,7 @@ fn verb(arguments: &[String], steps: &mut Steps) -> anyhow::Result<()> {
         "test" => test::verb(rest, steps),
         "browser" => test::browser::verb(rest, steps),
         "shots" => test::browser::shots(rest, steps),
+        "package" => package::verb(rest, steps),
         "bench" => bench::verb(rest, steps),
         "" | "help" | "--help" => {
             println!("{HELP}");

@@ -7,7 +7,7 @@ use std::fs;
 use std::path::Path;
 
 const HELP: &str = "\
-workshop build <pack> --out <folder>
+workshop build <pack> --out <folder> [--json]
 workshop build <tables> --out <folder>
 
 Checks the folder <pack>, or the reference tables in <tables>, and writes into <folder>, which is made if it is not
@@ -30,7 +30,7 @@ const IN_NAME: usize = 16;
 
 /// Runs the verb.
 pub(crate) fn run(words: &[String]) -> End {
-    let args = match Args::read(words, &["--out"], &[], HELP) {
+    let args = match Args::read(words, &["--out"], &["--json"], HELP) {
         Ok(args) => args,
         Err(end) => return end,
     };
@@ -44,10 +44,21 @@ pub(crate) fn run(words: &[String]) -> End {
             End::Usage
         }
         Err(Refused::Faulty(faults)) => {
-            faults.iter().for_each(|fault| eprintln!("{fault}"));
+            if args.has("--json") {
+                println!("{:#}", serde_json::json!({ "faults": super::check::listed(&mut faults.iter()) }));
+            } else {
+                faults.iter().for_each(|fault| eprintln!("{fault}"));
+            }
             End::Faults
         }
         Ok(parts) => match write(&parts, Path::new(out)) {
+            Ok(list) if args.has("--json") => {
+                let named = list.lines().filter_map(|l| l.split_once(' '));
+                let files: serde_json::Map<String, serde_json::Value> =
+                    named.map(|(what, name)| (what.to_string(), name.into())).collect();
+                println!("{:#}", serde_json::json!({ "faults": [], "files": files }));
+                End::Well
+            }
             Ok(list) => {
                 print!("{list}");
                 End::Well

@@ -6,6 +6,7 @@ use compile::{Compiled, Fault, Files, MOST_FAULTS};
 use consult::Guide;
 use serde_json::{Value, json};
 use workshop::quality::{HARDEST, Pair, Quality, of, stated_check};
+use workshop::simulate::{Figures, Form, Setting, entropy, figures, run as run_made_up};
 
 const HELP: &str = "\
 workshop check <pack> [--json]
@@ -15,6 +16,7 @@ Nothing is changed. When the files hold together it looks the pack over:
 
   the described pieces of every kind: is each found as the kind it is of
   the pairs of kinds that are hardest to tell apart, what parts them, and whether anything does
+  pieces made up of its own tables: how often they are found, with how many answers, and whether the chances are honest
   what is thin: kinds without the texts that help, questions that tell nothing, words that nobody explains
 
 and says what the pack holds.
@@ -44,6 +46,26 @@ pub(crate) fn run(words: &[String]) -> End {
         print!("{}", as_text(&args.pack, &checked));
     }
     if checked.faults().is_empty() { End::Well } else { End::Faults }
+}
+
+/// So many pieces are made up and examined.
+const MADE_UP: usize = 300;
+
+/// How pieces of the pack's own tables fare: findings, answers until they stand, and the bits that no way of asking can
+/// do without.
+struct Fares {
+    figures: Figures,
+    entropy: f64,
+}
+
+impl Fares {
+    fn of(guide: &Guide) -> Fares {
+        let setting = Setting { to_the_end: false, ..Setting::pocket(1) };
+        Fares {
+            figures: figures(guide, &run_made_up(guide, &setting, Form::Easy, MADE_UP)),
+            entropy: entropy(guide),
+        }
+    }
 }
 
 /// What came of it.
@@ -125,6 +147,12 @@ fn as_text(pack: &str, checked: &Checked) -> String {
         "\nDescribed pieces:\n{:>9}  in all\n{:>9}  found as they must be, {} of them first\n",
         fared.all, fared.found, fared.first
     ));
+    let (fares, of_100) = (Fares::of(guide), |share: f64| 100.0 * share);
+    let (sure, right) = fares.figures.sure_kind;
+    text.push_str(&format!(
+        "\nMade-up pieces of its own tables, {MADE_UP} of them:\n{:>9.0}  of 100 found first\n{:>9.1}  answers until the kind stands or no look tells more; the kind is worth {:.1} bits\n{:>9.0}  of 100 shown at 90 or more; of these {:.0} of 100 are right\n",
+        of_100(fares.figures.first), fares.figures.until, fares.entropy, of_100(sure), of_100(right)
+    ));
     text.push_str(
         "\nHardest to tell apart with the tools of a pocket: times in 100 that all looks do it, and what parts them most:\n",
     );
@@ -180,6 +208,7 @@ fn as_json(checked: &Checked) -> Value {
         })
     };
     let fared = quality.fared;
+    let fares = Fares::of(guide);
     json!({
         "faults": faults,
         "notes": list(&mut c.notes.iter().chain(&quality.notes)),
@@ -187,6 +216,10 @@ fn as_json(checked: &Checked) -> Value {
             "id": c.core.head.id, "edition": c.core.head.edition, "sizes": sizes, "figures": basis,
             "core": c.core_digest, "book": c.book_digest,
             "described": { "pieces": fared.all, "found": fared.found, "first": fared.first },
+            "made_up": {
+                "pieces": MADE_UP, "first": fares.figures.first, "answers": fares.figures.until, "bits": fares.entropy,
+                "shown_sure": fares.figures.sure_kind.0, "sure_right": fares.figures.sure_kind.1,
+            },
             "hardest": quality.pairs.iter().take(HARDEST).map(pair).collect::<Vec<_>>(),
         },
     })

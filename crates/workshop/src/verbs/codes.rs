@@ -4,7 +4,7 @@ use crate::args::Args;
 use crate::{End, folder};
 
 const HELP: &str = "\
-workshop codes <pack>
+workshop codes <pack> [--json]
 
 Prints the lines that codes.csv lacks, each with the next free number, so that they can be put at its end:
   workshop codes data/packs/irons >> data/packs/irons/codes.csv
@@ -13,14 +13,17 @@ Look at the ids first: a number once given is never changed and never used again
 
 /// Runs the verb.
 pub(crate) fn run(words: &[String]) -> End {
-    let args = match Args::read(words, &[], &[], HELP) {
+    let args = match Args::read(words, &[], &["--json"], HELP) {
         Ok(args) => args,
         Err(end) => return end,
     };
     match folder::read(&args.pack) {
         Ok(files) => {
-            for line in compile::missing_codes(&files) {
-                println!("{line}");
+            let lines = compile::missing_codes(&files);
+            if args.has("--json") {
+                println!("{:#}", serde_json::json!({ "lines": lines }));
+            } else {
+                lines.iter().for_each(|line| println!("{line}"));
             }
             End::Well
         }

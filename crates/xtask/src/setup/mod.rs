@@ -5,6 +5,7 @@ mod chromium;
 mod node;
 mod python;
 mod rust_tools;
+mod typescript;
 
 use crate::steps::Steps;
 use anyhow::Result;
@@ -13,6 +14,7 @@ use std::path::PathBuf;
 pub(crate) use chromium::Chromium;
 pub(crate) use node::Node;
 pub(crate) use python::{NO_PYTHON, Python, open_data};
+pub(crate) use typescript::find as typescript;
 
 /// What the build of the page needs.
 pub(crate) struct PageTools {

@@ -6,6 +6,7 @@ use super::deep;
 use super::same_bits;
 use super::tally::Tally;
 use crate::build;
+use crate::package;
 use crate::run;
 use crate::setup;
 use crate::size;
@@ -72,6 +73,7 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
     lane(steps, tally, "the same bits in wasm", "Native code and wasm disagree.", |steps| {
         same_bits::check(steps, depth)
     })?;
+    lane(steps, tally, "package", "The package for JavaScript does not hold.", package::check)?;
     let (node, chromium) = setup::browser(steps)?;
     for mut tests in browser::commands(&node, &chromium, &[])? {
         if depth == Depth::Deep {
