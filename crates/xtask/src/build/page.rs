@@ -130,7 +130,12 @@ fn shrink(node: &Node, from: &Path, to: &Path) -> Result<()> {
     let mut command = run::command(&node.program);
     // The features that the compiler wrote into the file are read from there.
     // Memory that is not imported begins as zeros.
-    command.arg(optimiser).args(["-Oz", "--zero-filled-memory", "--output"]).arg(to).arg(from);
+    // The lowest kilobyte is the far end of a stack of a megabyte (rustc links it first): nothing lies there.
+    command
+        .arg(optimiser)
+        .args(["-Oz", "--zero-filled-memory", "--low-memory-unused", "--output"])
+        .arg(to)
+        .arg(from);
     run::shown(&mut command).context("The wasm could not be shrunk.")
 }
 
