@@ -112,8 +112,8 @@ pub struct State {
     pub(crate) pack: String,
 }
 
-/// How many pieces are listed before more are asked for.
-pub(crate) const PAGE: usize = 60;
+/// How many pieces are listed before more are asked for: two screens of a phone, so that a search is drawn at once.
+pub(crate) const PAGE: usize = 20;
 
 impl State {
     /// A page that begins on a day; `pack` is the digest of the pack that the question page has.

@@ -136,7 +136,7 @@ pub fn update(state: &mut State, msg: Msg, given: &mut Given) -> Vec<Effect> {
         Msg::Sort(sort) if state.query.sort == sort => state.query.backwards = !state.query.backwards,
         Msg::Sort(sort) => (state.query.sort, state.query.backwards) = (sort, false),
         Msg::Wall(wall) => state.wall = wall,
-        Msg::More => state.shown += PAGE,
+        Msg::More => state.shown *= 3,
         Msg::Filters => state.filters_open = !state.filters_open,
         Msg::Several => state.bulk = if state.bulk.is_some() { None } else { Some(Bulk::default()) },
         Msg::Choose(id) => {
