@@ -82,7 +82,7 @@ test(`${PIECES} pieces with two photographs each, four times slower: list, searc
   }
   t.diagnostic(`search: ${searched.join(", ")} ms`);
   assert.ok(middle(searched) <= 100, `a search takes ${middle(searched)} ms`);
-  assert.match(await page.locator(".piece-row").first().innerText(), /Iron \d*77/);
+  assert.match(await page.locator(".piece-row").first().innerText(), /77/);
   await slow(1);
 
   // On the finding: offered without holding the page.
