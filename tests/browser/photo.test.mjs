@@ -313,7 +313,7 @@ test("a turned picture stands upright, and nothing that is kept of it says where
   await choose(page, picture);
   assert.equal(await page.locator(".picture").getAttribute("viewBox"), "0 0 22000 16500");
   const kept = await page.evaluate(async () => {
-    const small = await globalThis.room.kept();
+    const [, small] = await globalThis.room.kept();
     const text = async (blob) => String.fromCharCode(...new Uint8Array(await blob.arrayBuffer()).subarray(0, 4000));
     const size = await createImageBitmap(small);
     return { shown: await text(globalThis.blobs.at(-1)), small: await text(small), size: [size.width, size.height], bytes: small.size };
