@@ -36,7 +36,7 @@ let jpeg;
 async function proposed(page) {
   await photo(page);
   jpeg ??= await photograph(page.context(), scene({ width: 1600, height: 1200, tilt: 5 }));
-  await page.locator("#photo-file").setInputFiles(file(jpeg));
+  await page.locator("#photo-file:enabled").setInputFiles(file(jpeg));
   await page.locator("#heading", { hasText: "Is this the card?" }).waitFor();
   await page.locator('.photo[aria-busy="false"]').waitFor();
 }

@@ -30,8 +30,8 @@ pub(crate) fn photo(view: &PhotoView, on: &Callback<Msg>) -> Html {
         nodes.push(
             el("div", "row files")
                 .named("files")
-                .put(file("photo-take", "Take a photo", true, on))
-                .put(file("photo-file", "Choose a picture", false, on))
+                .put(file("photo-take", "Take a photo", true, view.ready, on))
+                .put(file("photo-file", "Choose a picture", false, view.ready, on))
                 .into(),
         );
     }
@@ -138,10 +138,12 @@ fn progress(mille: i32) -> Node {
 }
 
 /// A field for a file, dressed as a key.
-fn file(id: &'static str, label: &str, camera: bool, on: &Callback<Msg>) -> Node {
+fn file(id: &'static str, label: &str, camera: bool, ready: bool, on: &Callback<Msg>) -> Node {
     let chosen = on.reform(move |_: Event| Msg::Photo(Act::Chosen(id.to_string())));
     let field = el("input", "").set("id", id).set("type", "file").set("accept", "image/*").changed(chosen);
     let field = if camera { field.set("capture", "environment") } else { field };
+    // A picture that is chosen too early would be lost.
+    let field = if ready { field } else { field.set("disabled", "") };
     el("label", if camera { "key strong file" } else { "key file" }).set("for", id).say(label).put(field)
 }
 

@@ -15,6 +15,8 @@ use serde::Serialize;
 pub struct PhotoView {
     /// How far it has come.
     pub stage: Stage,
+    /// Whether a picture can be taken in: the table of coins has come.
+    pub ready: bool,
     /// The heading.
     pub heading: String,
     /// What to do.
@@ -97,6 +99,7 @@ pub(crate) fn view(guide: &Guide, state: &State) -> PhotoView {
     let photo = &state.photo;
     let mut view = PhotoView {
         stage: photo.stage,
+        ready: guide.tables.coins.get().is_some(),
         heading: heading(photo),
         says: says(photo),
         fault: photo.fault.clone(),

@@ -214,6 +214,7 @@ fn before_the_table_has_come_nothing_happens() {
     let state = update(&guide, State::default(), Msg::Show(Screen::Photo)).0;
     let (after, effects) = act(&guide, state.clone(), Act::Chosen("photo-file".to_string()));
     assert_eq!(after.photo, state.photo);
+    assert!(!room(&guide, &state).ready, "no picture can be chosen before");
     assert!(!effects.iter().any(|e| matches!(e, Effect::Photo(_))));
 }
 
