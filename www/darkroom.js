@@ -16,7 +16,7 @@ const LONGEST_KEPT = 1280;
 /** Where a file says how it was taken: within its first bytes. */
 const HEAD = 1 << 18;
 /** Milliseconds of work at a time, and before progress is shown. */
-const SLICE = 16;
+const SLICE = 10;
 const SHOWN_AFTER = 300;
 
 const FAILED = "This picture could not be opened. A JPEG or PNG as the phone makes them will do.";
@@ -53,7 +53,7 @@ class Room {
       if (!this.work.begin(width, height)) throw new Error(`${width} x ${height}`);
       const canvas = surface(width, height);
       const context = canvas.getContext("2d", { willReadFrequently: true });
-      const rows = 64;
+      const rows = 32;
       let told;
       let since = performance.now();
       for (let y = 0; y < height; y += rows) {
