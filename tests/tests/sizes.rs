@@ -19,7 +19,7 @@ fn coins_and_cards_are_as_published() {
     let table =
         compile::Reference::coins(&Files::new(vec![("coins.toml".to_string(), text)])).expect("a table");
     let diameter = |id: &str| {
-        let coin = table.coins.coins.iter().find(|c| c.id == id).expect(id);
+        let coin = table.made.coins.iter().find(|c| c.id == id).expect(id);
         f64::from(coin.diameter) / 100.0
     };
     for (id, inches) in UNITED_STATES {

@@ -1,51 +1,30 @@
 //! `coins.toml`: coins that may lie beside a piece in a photograph.
 
+use super::made::{self, Made};
 use super::metals::{described, need, rests_of};
 use super::rests::{self, Rests};
-use super::{Context, Parsed, Reference, missing};
+use super::{Context, Parsed, Reference};
 use crate::cursor::Table;
 use crate::fault::{Fault, Faults, Spot};
 use crate::files::Files;
 use crate::text::Limit;
 use pack::coins::{Coin, Coins};
-use sha2::{Digest, Sha256};
 use std::cell::Cell;
 
 /// The file. It brings its own sources, so that whoever loads the coins loads nothing else.
 pub(crate) const FILE: &str = "coins.toml";
-
-/// A table of coins made of a plain file.
-#[derive(Debug, Clone, PartialEq)]
-pub struct CoinTable {
-    /// The table.
-    pub coins: Coins,
-    /// Its bytes.
-    pub bytes: Vec<u8>,
-    /// SHA-256 of the bytes, 64 lower-case hexadecimal digits.
-    pub digest: String,
-}
 
 impl Reference {
     /// Compiles `coins.toml` of a folder such as `data/reference`; other files are left alone.
     ///
     /// # Errors
     /// Every fault of the file, in order of line; never an empty list.
-    pub fn coins(files: &Files) -> Result<CoinTable, Vec<Fault>> {
-        let Some(text) = files.get(FILE) else { return Err(vec![missing(FILE)]) };
-        let one = Files::new(vec![(FILE.to_string(), text.to_string())]);
-        let faults = Faults::default();
-        if !one.within_limits(&faults) {
-            return Err(faults.into_sorted(&[]).0);
-        }
-        let (parsed, mut unparsed) = super::parse(&one, &faults);
-        unparsed.retain(|f| f.file == FILE);
-        let found = parsed.first().and_then(|file| read(file, &one, &faults, unparsed.is_empty()));
-        let list = faults.into_sorted(&unparsed).0;
-        found.filter(|_| list.is_empty()).ok_or(list)
+    pub fn coins(files: &Files) -> Result<Made<Coins>, Vec<Fault>> {
+        made::alone(files, FILE, read)
     }
 }
 
-fn read(file: &Parsed<'_>, files: &Files, faults: &Faults, parsed: bool) -> Option<CoinTable> {
+fn read(file: &Parsed<'_>, files: &Files, faults: &Faults, parsed: bool) -> Option<Made<Coins>> {
     let top = Table::top(&file.doc, file.tree.get_ref());
     let sources = need(&top, "sources").map(|t| rests::sources(&t)).unwrap_or_default();
     let context = Context { files, faults, sources, counts: Cell::default() };
@@ -63,13 +42,12 @@ fn read(file: &Parsed<'_>, files: &Files, faults: &Faults, parsed: bool) -> Opti
     if !faults.is_clean() || !parsed {
         return None;
     }
-    let table = Coins { edition, licence, sources: context.sources.list, coins };
+    let table = Coins { edition, licence, sources: context.sources.list.clone(), coins };
     // Whoever opens the bytes trusts nothing; what would be refused there is a fault here.
     let unsound = |e: pack::Fault| faults.add(&Spot::file(FILE), e.0, "");
     let bytes = pack::coins::write_coins(&table).map_err(unsound).ok()?;
     pack::coins::read_coins(&bytes).map_err(unsound).ok()?;
-    let digest: [u8; 32] = Sha256::digest(&bytes).into();
-    Some(CoinTable { coins: table, bytes, digest: crate::hex(&digest) })
+    Some(Made::new(table, bytes, context.counts.get()))
 }
 
 fn coin(t: &Table<'_>, context: &Context<'_>) -> Option<Coin> {

@@ -1,53 +1,30 @@
 //! `metals.toml`: densities, shrinkage, magnetism and colours of metals, and what is assumed about castings.
 
+use super::made::{self, Made};
 use super::rests::{self, Rests};
-use super::{Context, Parsed, Reference, missing};
+use super::{Context, Parsed, Reference};
 use crate::cursor::{Table, Value};
 use crate::fault::{Fault, Faults, Spot, quote};
 use crate::files::Files;
 use crate::text::Limit;
 use pack::metals::{Colour, Doubt, Figure, Metal, Metals, Recast};
-use sha2::{Digest, Sha256};
 use std::cell::Cell;
 use units::Basis;
 
 /// The file. It brings its own sources, so that whoever loads the tables of marks does not load them too.
 pub(crate) const FILE: &str = "metals.toml";
 
-/// A table of metals made of a plain file.
-#[derive(Debug, Clone, PartialEq)]
-pub struct MetalTable {
-    /// The table.
-    pub metals: Metals,
-    /// Its bytes.
-    pub bytes: Vec<u8>,
-    /// SHA-256 of the bytes, 64 lower-case hexadecimal digits.
-    pub digest: String,
-    /// How many figures in the file rest on what.
-    pub counts: [(Basis, usize); 4],
-}
-
 impl Reference {
     /// Compiles `metals.toml` of a folder such as `data/reference`; other files are left alone.
     ///
     /// # Errors
     /// Every fault of the file, in order of line; never an empty list.
-    pub fn metals(files: &Files) -> Result<MetalTable, Vec<Fault>> {
-        let Some(text) = files.get(FILE) else { return Err(vec![missing(FILE)]) };
-        let one = Files::new(vec![(FILE.to_string(), text.to_string())]);
-        let faults = Faults::default();
-        if !one.within_limits(&faults) {
-            return Err(faults.into_sorted(&[]).0);
-        }
-        let (parsed, mut unparsed) = super::parse(&one, &faults);
-        unparsed.retain(|f| f.file == FILE);
-        let found = parsed.first().and_then(|file| read(file, &one, &faults, unparsed.is_empty()));
-        let list = faults.into_sorted(&unparsed).0;
-        found.filter(|_| list.is_empty()).ok_or(list)
+    pub fn metals(files: &Files) -> Result<Made<Metals>, Vec<Fault>> {
+        made::alone(files, FILE, read)
     }
 }
 
-fn read(file: &Parsed<'_>, files: &Files, faults: &Faults, parsed: bool) -> Option<MetalTable> {
+fn read(file: &Parsed<'_>, files: &Files, faults: &Faults, parsed: bool) -> Option<Made<Metals>> {
     let top = Table::top(&file.doc, file.tree.get_ref());
     let sources = need(&top, "sources").map(|t| rests::sources(&t)).unwrap_or_default();
     let context = Context { files, faults, sources, counts: Cell::default() };
@@ -80,12 +57,7 @@ fn read(file: &Parsed<'_>, files: &Files, faults: &Faults, parsed: bool) -> Opti
     let unsound = |e: pack::Fault| faults.add(&Spot::file(FILE), e.0, "");
     let bytes = pack::metals::write_metals(&table).map_err(unsound).ok()?;
     pack::metals::read_metals(&bytes).map_err(unsound).ok()?;
-    let digest: [u8; 32] = Sha256::digest(&bytes).into();
-    let mut counts = Basis::ALL.map(|b| (b, 0));
-    for (count, n) in counts.iter_mut().zip(context.counts.get()) {
-        count.1 = n;
-    }
-    Some(MetalTable { metals: table, bytes, digest: crate::hex(&digest), counts })
+    Some(Made::new(table, bytes, context.counts.get()))
 }
 
 /// The tables of a list, each of another id.

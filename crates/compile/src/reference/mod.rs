@@ -3,6 +3,7 @@
 mod coins;
 mod dates;
 mod diamond;
+mod made;
 mod marks;
 mod metals;
 mod prices;
@@ -14,9 +15,9 @@ mod small;
 use crate::cursor::{Doc, Table};
 use crate::fault::{Fault, Faults, Spot, meant};
 use crate::files::{Files, Lines, too_deep};
+use made::Made;
 use pack::marks::Marks;
 use rests::Sources;
-use sha2::{Digest, Sha256};
 use std::cell::Cell;
 use std::rc::Rc;
 use toml::Spanned;
@@ -108,12 +109,8 @@ fn read(files: &Files, parsed: &[Parsed<'_>], faults: &Faults, unparsed: &[Fault
     let unsound = |e: pack::Fault| faults.add(&Spot::file("reference.toml"), e.0, "");
     let bytes = pack::marks::write_marks(&found).map_err(unsound).ok()?;
     pack::marks::read_marks(&bytes).map_err(unsound).ok()?;
-    let digest: [u8; 32] = Sha256::digest(&bytes).into();
-    let mut counts = Basis::ALL.map(|b| (b, 0));
-    for (count, n) in counts.iter_mut().zip(context.counts.get()) {
-        count.1 = n;
-    }
-    Some(Reference { marks: found, bytes, digest: crate::hex(&digest), counts })
+    let Made { made, bytes, digest, counts } = Made::new(found, bytes, context.counts.get());
+    Some(Reference { marks: made, bytes, digest, counts })
 }
 
 fn parse<'a>(files: &'a Files, faults: &'a Faults) -> (Vec<Parsed<'a>>, Vec<Fault>) {

@@ -8,41 +8,16 @@ mod index;
 mod ledger;
 mod meanings;
 
+use super::made::Made;
 use super::{Context, Reference, rests};
 use crate::fault::{Fault, Faults, Spot};
 use crate::files::Files;
 use folder::Folder;
 use pack::prices::{Ledger, Prices};
-use sha2::{Digest, Sha256};
 use std::cell::Cell;
-use units::Basis;
 
 /// Files of fixed name; tables of an index stand beside them.
 const KNOWN: [&str; 5] = ["prices.toml", "sources.toml", "conditions.toml", "meanings.toml", "steps.csv"];
-
-/// Tables made of plain files, and their bytes.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Made<T> {
-    /// The tables.
-    pub made: T,
-    /// Their bytes.
-    pub bytes: Vec<u8>,
-    /// SHA-256 of the bytes, 64 lower-case hexadecimal digits.
-    pub digest: String,
-    /// How many figures in the files rest on what.
-    pub counts: [(Basis, usize); 4],
-}
-
-impl<T> Made<T> {
-    fn new(made: T, bytes: Vec<u8>, counts: [usize; 4]) -> Made<T> {
-        let digest: [u8; 32] = Sha256::digest(&bytes).into();
-        let mut named = Basis::ALL.map(|b| (b, 0));
-        for (count, n) in named.iter_mut().zip(counts) {
-            count.1 = n;
-        }
-        Made { made, bytes, digest: crate::hex(&digest), counts: named }
-    }
-}
 
 impl Reference {
     /// Compiles the files of a folder such as `data/reference/prices`, named as they are called in it.

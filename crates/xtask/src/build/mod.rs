@@ -80,9 +80,9 @@ fn finish(
     assets.add("manifest.webmanifest", assets.refer(&manifest).as_bytes())?;
     assets.add("styles.css", styles::joined(&house::at("www/styles"))?.as_bytes())?;
     assets.add("early.js", script::trimmed(&text(&house::at("www/early.js"))?).as_bytes())?;
-    assets.add("guide.css", styles::joined(&house::at("www/styles-guide"))?.as_bytes())?;
-    assets.add("cabinet.css", styles::joined(&house::at("www/styles-cabinet"))?.as_bytes())?;
-    assets.add("practice.css", styles::joined(&house::at("www/styles-practice"))?.as_bytes())?;
+    assets.add("guide.css", styles::of_page("guide")?.as_bytes())?;
+    assets.add("cabinet.css", styles::of_page("cabinet")?.as_bytes())?;
+    assets.add("practice.css", styles::of_page("practice")?.as_bytes())?;
     let (core, book) = (read(&packs.core)?, read(&packs.book)?);
     let pack = digest::hex(&[core.as_slice(), &book].concat());
     let core = assets.add("core.pack", &core)?;

@@ -4,6 +4,12 @@ use crate::house;
 use anyhow::{Context, Result, bail};
 use std::path::Path;
 
+/// The sheet of a page beside the questions: what all of them need, then its own.
+pub(super) fn of_page(name: &str) -> Result<String> {
+    let own = joined(&house::at(&format!("www/styles-{name}")))?;
+    Ok(joined(&house::at("www/styles-page"))? + &own)
+}
+
 /// All `.css` files of the folder as one.
 pub(super) fn joined(folder: &Path) -> Result<String> {
     let mut text = String::new();

@@ -3,8 +3,8 @@
 mod names;
 mod row;
 
+use crate::reference::made::Made;
 use super::super::{Context, rests};
-use super::Made;
 use super::folder::Folder;
 use crate::cursor::Table;
 use crate::fault::{Fault, Faults, Spot};
