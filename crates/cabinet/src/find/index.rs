@@ -64,7 +64,6 @@ struct Entry {
 #[derive(Debug, Default)]
 pub struct Index {
     entries: Vec<Entry>,
-    ids: Vec<Uuid>,
 }
 
 impl Index {
@@ -86,7 +85,6 @@ impl Index {
 
     /// Adds a card that is not among them: [`Index::put`] without looking.
     pub fn push(&mut self, card: Card, today: Date) {
-        self.ids.push(card.id);
         self.entries.push(Entry::new(card, today));
     }
 
@@ -116,13 +114,12 @@ impl Index {
     /// The card of a piece.
     #[must_use]
     pub fn card_of(&self, id: Uuid) -> Option<&Card> {
-        let at = self.ids.iter().position(|known| *known == id)?;
-        Some(self.card(at))
+        self.cards().find(|card| card.id == id)
     }
 
     /// Puts one record in place of the one of its id, or behind the others.
     pub fn put(&mut self, card: Card, today: Date) {
-        match self.ids.iter().position(|id| *id == card.id) {
+        match self.entries.iter().position(|e| e.card.id == card.id) {
             Some(at) => self.entries[at] = Entry::new(card, today),
             None => self.push(card, today),
         }

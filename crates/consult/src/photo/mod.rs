@@ -87,12 +87,6 @@ impl Default for Photo {
 }
 
 impl Photo {
-    /// The outline that was cut, for whoever keeps it.
-    #[must_use]
-    pub fn outline(&self) -> Option<&Outline> {
-        self.outline.as_ref()
-    }
-
     /// Whether a picture of the piece is there.
     #[must_use]
     pub fn is_there(&self) -> bool {
@@ -110,12 +104,6 @@ impl Photo {
     #[must_use]
     pub fn profile(&self) -> Vec<i32> {
         self.outline.as_ref().map(profile::profile).unwrap_or_default()
-    }
-
-    /// The outline as a drawing in millimetres with a bar of 50 mm: what a record keeps of it.
-    #[must_use]
-    pub fn drawing(&self) -> Option<String> {
-        self.outline.as_ref().map(sheet::svg)
     }
 }
 

@@ -178,7 +178,12 @@ fn the_outline_proposes_and_never_answers_by_itself() {
     let other = usize::from(choice == 0);
     let same = act(&guide, state.clone(), Act::Answer(question, other)).0;
     assert_eq!(same.given, state.given);
-    let drawing = state.photo.drawing().expect("a drawing");
+    let saved = act(&guide, state.clone(), Act::Save).1;
+    let drawing = saved.iter().find_map(|e| match e {
+        Effect::Photo(Develop::Save(drawing)) => Some(drawing.clone()),
+        _ => None,
+    });
+    let drawing = drawing.expect("a drawing");
     // 92 mm and 5 mm on either side: arithmetic.
     assert!(drawing.contains("width=\"102.0mm\"") && drawing.contains("50 mm"), "{drawing}");
     // The record has it too: 44 of 92 mm wide all along, arithmetic.

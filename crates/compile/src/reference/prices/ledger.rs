@@ -3,12 +3,12 @@
 mod names;
 mod row;
 
-use crate::reference::made::Made;
 use super::super::{Context, rests};
 use super::folder::Folder;
 use crate::cursor::Table;
 use crate::fault::{Fault, Faults, Spot};
 use crate::files::Files;
+use crate::reference::made::Made;
 use crate::text::Limit;
 use pack::prices::{Ledger, Prices};
 use std::cell::Cell;
