@@ -1,8 +1,6 @@
 //! The practice room as a page would use it.
 
-mod common;
-
-use common::guide;
+use crate::common::guide;
 use practice::room::{
     ClassMsg, Effect, Msg, Page, RoomView, SeriesMsg, Standing, State, TaskView, TestView, update, view,
 };
@@ -295,7 +293,7 @@ fn any_taps() {
         1 => "\\PC{0,40}".prop_map(Msg::Import),
     ];
     let mut runner = TestRunner::new(Config {
-        cases: if common::deep() { 200 } else { 8 },
+        cases: if crate::common::deep() { 200 } else { 8 },
         failure_persistence: None,
         ..Config::default()
     });
@@ -317,7 +315,7 @@ fn any_taps() {
 /// A club's pack without a lesson has all but first steps and statements about marks.
 #[test]
 fn a_pack_without_lessons_has_a_room() {
-    let mut guide = common::guide_of(common::compiled());
+    let mut guide = crate::common::guide_of(crate::common::compiled());
     let lessons = &mut guide.book.as_mut().expect("a book").lessons;
     lessons.steps.clear();
     lessons.blocks.clear();

@@ -1,8 +1,6 @@
 //! The verbs as a writer of packs meets them: what is printed, how a run ends, what is written.
 
-mod common;
-
-use common::{changed, fresh, good, workshop};
+use crate::common::{changed, fresh, good, workshop};
 use std::fs;
 use std::path::Path;
 
