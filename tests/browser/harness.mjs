@@ -9,6 +9,7 @@ import fs from "node:fs";
 import { createRequire } from "node:module";
 import os from "node:os";
 import path from "node:path";
+import { after } from "node:test";
 
 function given(name) {
   const value = process.env[name];
@@ -90,23 +91,29 @@ export class Site {
   }
 }
 
-/** A phone-sized browser with a profile of its own. `preferences` are Chromium's; all else is playwright's. */
-export async function phone({ preferences, ...options } = {}) {
+const HOW = { executablePath: given("PRESSMARK_CHROMIUM"), headless: true, args: FLAGS };
+const PHONE = { viewport: { width: 360, height: 740 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true };
+
+let shared;
+after(() => shared?.then((browser) => browser.close()));
+
+/**
+ * A phone-sized browser that knows nothing yet. The tests of a file share one process, each with a context of its own;
+ * with `preferences`, which are Chromium's, or as a `resident`, whose store lies on the disk, it is a process with a
+ * profile. All else is playwright's.
+ */
+export async function phone({ preferences, resident = preferences !== undefined, ...options } = {}) {
+  if (!resident) {
+    shared ??= chromium.launch(HOW);
+    const context = await (await shared).newContext({ ...PHONE, ...options });
+    return { context, close: () => context.close() };
+  }
   const profile = folder();
   if (preferences) {
     fs.mkdirSync(path.join(profile, "Default"));
     fs.writeFileSync(path.join(profile, "Default", "Preferences"), JSON.stringify(preferences));
   }
-  const context = await chromium.launchPersistentContext(profile, {
-    executablePath: given("PRESSMARK_CHROMIUM"),
-    headless: true,
-    args: FLAGS,
-    viewport: { width: 360, height: 740 },
-    deviceScaleFactor: 2,
-    isMobile: true,
-    hasTouch: true,
-    ...options,
-  });
+  const context = await chromium.launchPersistentContext(profile, { ...HOW, ...PHONE, ...options });
   return {
     context,
     async close() {
