@@ -31,7 +31,8 @@ pub(crate) fn shots(parts: &[String], steps: &mut Steps) -> Result<()> {
 }
 
 /// The tests that compare times: nothing else runs beside them.
-const TIMED: [&str; 3] = ["speed.test.mjs", "cabinet-many.test.mjs", "photo-speed.test.mjs"];
+const TIMED: [&str; 4] =
+    ["speed.test.mjs", "cabinet-many.test.mjs", "photo-speed.test.mjs", "practice-speed.test.mjs"];
 
 /// The commands that run tests against what has been built: all, or those whose file names contain one of the parts. Two files
 /// at a time, since each waits for its browser about half the time; those that compare times by themselves.
