@@ -155,21 +155,22 @@ pub(super) fn update(trainer: &Trainer<'_>, state: &mut State, msg: SeriesMsg) -
     (false, false)
 }
 
-/// Makes one task more; whether there are more to make.
+/// Makes one task more, or lays them out once there are enough; whether there is more to make.
 pub(super) fn more(trainer: &Trainer<'_>, series: &mut Series) -> bool {
     let Some(seed) = series.number().ok().filter(|_| series.is_making) else { return false };
-    let kinds = trainer.kinds_of(&series.blocks);
-    match trainer.on_sheet(seed, series.making.len(), &kinds) {
-        Some(task) => series.making.push(task),
-        // A pack that has nothing to ask there.
-        None => series.pieces = series.making.len(),
+    if series.making.len() < series.pieces {
+        let kinds = trainer.kinds_of(&series.blocks);
+        match trainer.on_sheet(seed, series.making.len(), &kinds) {
+            Some(task) => series.making.push(task),
+            // A pack that has nothing to ask there.
+            None => series.pieces = series.making.len(),
+        }
+        return true;
     }
-    series.is_making = series.making.len() < series.pieces;
-    if !series.is_making {
-        let made = std::mem::take(&mut series.making);
-        series.sheets = Some(Box::new(trainer.laid_out(seed, &made, series.paper)));
-    }
-    series.is_making
+    let made = std::mem::take(&mut series.making);
+    series.sheets = Some(Box::new(trainer.laid_out(seed, &made, series.paper)));
+    series.is_making = false;
+    false
 }
 
 fn reveal(state: &mut State) {
