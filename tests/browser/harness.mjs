@@ -11,7 +11,8 @@ import os from "node:os";
 import path from "node:path";
 import { after } from "node:test";
 
-function given(name) {
+/** What the command that runs the tests says. */
+export function given(name) {
   const value = process.env[name];
   assert.ok(value, `${name} is not set: these tests are run by \`cargo xtask test\`.`);
   return value;

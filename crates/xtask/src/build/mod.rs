@@ -22,7 +22,7 @@ use assets::Assets;
 use std::path::{Path, PathBuf};
 
 pub(crate) use html::values as attribute_values;
-pub(crate) use page::{PROGRAMS, named_wasm};
+pub(crate) use page::{PROGRAMS, named_wasm, shrink};
 
 /// Core and book of the bundled pack, made if they are not there.
 pub(crate) fn halves(steps: &mut Steps) -> Result<[PathBuf; 2]> {

@@ -125,7 +125,8 @@ fn short_paths() -> Result<String> {
     Ok(flags.join(" "))
 }
 
-fn shrink(node: &Node, from: &Path, to: &Path) -> Result<()> {
+/// Makes a wasm file smaller, by wasm-opt.
+pub(crate) fn shrink(node: &Node, from: &Path, to: &Path) -> Result<()> {
     let optimiser = node.packages.join("node_modules/binaryen/bin/wasm-opt");
     let mut command = run::command(&node.program);
     // The features that the compiler wrote into the file are read from there.

@@ -2,6 +2,7 @@
 
 use crate::build;
 use crate::house;
+use crate::package;
 use crate::run;
 use crate::setup::{self, Chromium, Node};
 use crate::steps::Steps;
@@ -12,6 +13,9 @@ use std::process::Command;
 /// `cargo xtask browser`: builds, then runs the tests whose file names contain one of these parts.
 pub(crate) fn verb(parts: &[String], steps: &mut Steps) -> Result<()> {
     build::site(steps)?;
+    if parts.is_empty() || parts.iter().any(|part| "package.test.mjs".contains(&**part)) {
+        package::check(steps)?;
+    }
     let (node, chromium) = setup::browser(steps)?;
     for mut tests in commands(&node, &chromium, parts)? {
         steps.step("browser", || run::shown(&mut tests))?;
@@ -68,5 +72,6 @@ fn script(node: &Node, chromium: &Chromium) -> Result<Command> {
         .env("PRESSMARK_WORKSHOP", own.with_file_name(format!("workshop{}", std::env::consts::EXE_SUFFIX)));
     command.env("PRESSMARK_XTASK", own);
     command.env("PRESSMARK_DIST", house::dist());
+    command.env("PRESSMARK_NPM", package::folder());
     Ok(command)
 }
