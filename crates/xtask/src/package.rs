@@ -60,14 +60,7 @@ pub(crate) fn check(steps: &mut Steps) -> Result<()> {
 }
 
 fn build(bindgen: &Path, node: &Node, npm: &Path) -> Result<()> {
-    run::shown(run::cargo().args([
-        "build",
-        "--release",
-        "--target",
-        "wasm32-unknown-unknown",
-        "--package",
-        "js",
-    ]))?;
+    run::wasm_library("js")?;
     house::empty(npm)?;
     let wasm = house::target().join("wasm32-unknown-unknown/release/js.wasm");
     let mut bind = run::command(bindgen);
@@ -120,8 +113,8 @@ fn build(bindgen: &Path, node: &Node, npm: &Path) -> Result<()> {
 fn demo(npm: &Path) -> Result<()> {
     let made = house::target().join("npm-demo");
     house::empty(&made)?;
-    let mut workshop = run::cargo();
-    workshop.args(["run", "--package", "workshop", "--", "build", DEMO, "--out"]).arg(&made);
+    let mut workshop = run::own("workshop")?;
+    workshop.args(["build", DEMO, "--out"]).arg(&made);
     run::shown(&mut workshop).context("The invented pack could not be compiled.")?;
     let list = fs::read_to_string(made.join("pack.txt")).context("Cannot read the list of the pack.")?;
     for (what, name) in list.lines().filter_map(|line| line.split_once(' ')) {
