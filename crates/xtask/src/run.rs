@@ -47,6 +47,14 @@ pub(crate) fn wasm_library(package: &str) -> Result<()> {
     shown(&mut build)
 }
 
+/// Cargo for an example of the page as wasm.
+pub(crate) fn wasm_example(name: &str) -> Result<()> {
+    let mut build = cargo();
+    build.args(["build", "--release", "--target", WASM, "--package", "app", "--example", name]);
+    build.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", short_paths()?);
+    shown(&mut build)
+}
+
 /// Flags that take the paths of this machine out of panic messages: they are nobody's business, and bytes.
 pub(crate) fn short_paths() -> Result<String> {
     let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);

@@ -23,6 +23,7 @@ use std::path::{Path, PathBuf};
 
 pub(crate) use html::values as attribute_values;
 pub(crate) use page::{PROGRAMS, named_wasm, shrink};
+pub(crate) use squeeze::all as squeeze;
 
 /// Core and book of the bundled pack, made if they are not there.
 pub(crate) fn halves(steps: &mut Steps) -> Result<[PathBuf; 2]> {

@@ -2,6 +2,7 @@
 
 mod cache;
 mod chromium;
+mod lighthouse;
 mod node;
 mod python;
 mod rust_tools;
@@ -12,6 +13,7 @@ use anyhow::Result;
 use std::path::PathBuf;
 
 pub(crate) use chromium::Chromium;
+pub(crate) use lighthouse::find as lighthouse;
 pub(crate) use node::Node;
 pub(crate) use python::{NO_PYTHON, Python, open_data};
 pub(crate) use typescript::find as typescript;

@@ -62,7 +62,7 @@ pub(super) fn commands(node: &Node, chromium: &Chromium, parts: &[String]) -> Re
 }
 
 /// Node with all that the scripts are told.
-fn script(node: &Node, chromium: &Chromium) -> Result<Command> {
+pub(crate) fn script(node: &Node, chromium: &Chromium) -> Result<Command> {
     let mut command = run::command(&node.program);
     command.env("PRESSMARK_NODE", &node.packages);
     command.env("PRESSMARK_CHROMIUM", &chromium.program);
