@@ -1,9 +1,9 @@
 //! The tests of this room as one program: linked once, and run beside one another.
 
-mod buttons;
 mod club;
 mod common;
 mod consult;
+mod fields;
 mod marks;
 mod quality;
 mod schema;
