@@ -99,7 +99,14 @@ const HOW = { executablePath: given("PRESSMARK_CHROMIUM"), headless: true, args:
 const PHONE = { viewport: { width: 360, height: 740 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true };
 
 let shared;
-after(() => shared?.then((browser) => browser.close()));
+
+/** Ends the browser that all contexts share. The runner of the tests does it; a script that is none must. */
+export async function ended() {
+  const browser = await shared;
+  shared = undefined;
+  await browser?.close();
+}
+after(ended);
 
 /**
  * A phone-sized browser that knows nothing yet. The tests of a file share one process, each with a context of its own;

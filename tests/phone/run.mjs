@@ -2,7 +2,7 @@
 // Usage: run.mjs <folder of the bare page> <folder to write into> <folder of lighthouse>
 import fs from "node:fs";
 import path from "node:path";
-import { given } from "../browser/harness.mjs";
+import { ended, given } from "../browser/harness.mjs";
 import { judged } from "./lighthouse.mjs";
 import { written } from "./page.mjs";
 import { cold, kept } from "./start.mjs";
@@ -36,5 +36,6 @@ const figures = {
   lighthouse: await step("lighthouse", () => judged(dist, lighthouse, out)),
   weights: weights(dist),
 };
+await ended();
 fs.writeFileSync(path.join(out, "figures.json"), `${JSON.stringify(figures, null, 2)}\n`);
 fs.writeFileSync(path.join(out, "index.html"), written(figures));
