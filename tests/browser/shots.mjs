@@ -5,7 +5,7 @@
 import fs from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
-import { Site, phone, serve } from "./harness.mjs";
+import { Site, ended, phone, serve } from "./harness.mjs";
 import { SCREENS as CABINET, furnished, ready, takeIn } from "./cabinet.mjs";
 import { SCREENS as PRACTICE } from "./practice.mjs";
 import { ROOMS } from "./rooms.mjs";
@@ -113,7 +113,7 @@ try {
       const screens = ways.filter(([screen]) => named(`${screen}-${theme}-${size}`));
       if (screens.length === 0) continue;
       const browser = await phone({ viewport: { width, height }, deviceScaleFactor: 1, isMobile: size === "phone" });
-      const page = browser.context.pages()[0];
+      const page = await browser.context.newPage();
       await page.addInitScript((theme) => {
         localStorage.setItem("pressmark.theme", theme);
         localStorage.setItem("pressmark.preferences", `theme=${theme}`);
@@ -141,6 +141,7 @@ try {
     }
   }
 } finally {
+  await ended();
   await server.stop();
   site.remove();
 }
