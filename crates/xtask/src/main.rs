@@ -1,11 +1,13 @@
 //! Set-up, build, serve, test, bench and size of the program; nothing that a user of the page runs may be here.
 
 mod bench;
+mod base64;
 mod build;
 mod digest;
 mod headers;
 mod house;
 mod package;
+mod release;
 mod run;
 mod serve;
 mod setup;
@@ -28,6 +30,7 @@ cargo xtask shots [PART OF A NAME]...                 pictures of every screen, 
 cargo xtask bench                                     how fast the mathematics is
 cargo xtask bench engine                              the engine beside other libraries and exact optima, on open data
 cargo xtask package                                   the engine for JavaScript as an npm-ready folder, tried and type-checked
+cargo xtask release                                   the folder for a site, with one file for a memory stick: target/release-folder
 cargo xtask setup                                     install what is missing, and nothing else
 
 serve also takes --dist FOLDER: serve that folder as it is, without building. Port 0 picks a free one.";
@@ -58,6 +61,7 @@ fn verb(arguments: &[String], steps: &mut Steps) -> anyhow::Result<()> {
         "browser" => test::browser::verb(rest, steps),
         "shots" => test::browser::shots(rest, steps),
         "package" => package::verb(rest, steps),
+        "release" => release::verb(rest, steps),
         "bench" => bench::verb(rest, steps),
         "" | "help" | "--help" => {
             println!("{HELP}");

@@ -1,9 +1,12 @@
 //! `cargo xtask build`: from sources to `target/site/dist`, each step skipped when nothing that it reads has changed.
 
 mod assets;
+mod change;
 mod first_question;
+mod frame;
 mod html;
 mod imports;
+mod one_file;
 mod pack;
 mod page;
 mod script;
@@ -46,7 +49,7 @@ pub(crate) fn site(steps: &mut Steps) -> Result<()> {
     // The first screens are made of the packs and the pages: their stamp stands for all.
     let words = [first.stamp.word()];
     let stamp = Stamp::of("finish", &["www", "crates/xtask/src"], &words)?;
-    if stamp.fresh(&[house::dist().join("sw.js")]) {
+    if stamp.fresh(&[house::dist().join("sw.js"), one_file_made()]) {
         steps.unchanged("finish");
         return Ok(());
     }
@@ -83,6 +86,10 @@ fn finish(
     assets.add("guide.css", styles::of_page("guide")?.as_bytes())?;
     assets.add("cabinet.css", styles::of_page("cabinet")?.as_bytes())?;
     assets.add("practice.css", styles::of_page("practice")?.as_bytes())?;
+    let small = |text: &str| match &tools.node {
+        Some(node) => script::shrunk(node, text),
+        None => Ok(script::trimmed(text)),
+    };
     let (core, book) = (read(&packs.core)?, read(&packs.book)?);
     let pack = digest::hex(&[core.as_slice(), &book].concat());
     let core = assets.add("core.pack", &core)?;
@@ -98,26 +105,23 @@ fn finish(
     assets.keep("card.html", card.as_bytes())?;
     let mut made = vec![("key.html", key), ("card.html", card)];
     let boot = text(&house::at("www/boot.js"))?;
-    let small = |text: String| match &tools.node {
-        Some(node) => script::shrunk(node, &text),
-        None => Ok(text),
-    };
     let (mut app, mut darkroom) = (None, None);
+    let (mut app_glue, mut darkroom_start) = (String::new(), String::new());
     for page in pages {
         let (wasm, glue) = imports::shortened(page.name, &read(&page.wasm)?, &text(&page.glue)?)?;
         let wasm = assets.add(&format!("{}.wasm", page.name), &wasm)?;
         if page.html == "app.html" {
-            let glue = assets.add("app.js", small(script::trimmed(&glue))?.as_bytes())?;
-            app = Some((glue, wasm));
+            app = Some((assets.add("app.js", small(&glue)?.as_bytes())?, wasm));
+            app_glue = glue;
             continue;
         }
         if page.html == "darkroom.html" {
-            let start = small(script::joined(&glue, &text(&house::at("www/darkroom.js"))?)?)?;
-            darkroom = Some((assets.add("darkroom.js", start.as_bytes())?, wasm));
+            darkroom_start = small(&script::joined(&glue, &text(&house::at("www/darkroom.js"))?)?)?;
+            darkroom = Some((assets.add("darkroom.js", darkroom_start.as_bytes())?, wasm));
             continue;
         }
         // Each page has its own, joined with its own glue.
-        let start = small(script::joined(&glue, &boot)?)?;
+        let start = small(&script::joined(&glue, &boot)?)?;
         let (script, first) = match page.html {
             "index.html" => ("boot.js", text(&first.question)?),
             "book.html" => ("guide.js", text(&first.contents)?),
@@ -141,7 +145,18 @@ fn finish(
         let template = assets.refer(&text(&house::at("www").join(page.html))?);
         let filled = html::filled(&template, &names, &first)?;
         assets.keep(page.html, filled.as_bytes())?;
+        if page.html == "index.html" {
+            made.extend(embedded(&mut assets, &filled, &small)?);
+        }
         made.push((page.html, filled));
+    }
+    if let (Some((_, app)), Some((_, darkroom))) = (&app, &darkroom) {
+        let mut later: Vec<(&str, &str)> = vec![("darkroom-wasm", darkroom)];
+        later.extend(tables.iter().map(|(what, name)| (*what, name.as_str())));
+        let names =
+            html::Names { wasm: app, later: &later, core: &core, book: &book, pack: &pack, whole: false };
+        let modules = [small(&script::joined(&app_glue, &boot)?)?, darkroom_start];
+        one_file(dist, &names, modules, &first.question)?;
     }
     for (name, page) in &made {
         html::check(page, dist).with_context(|| format!("{name} is not fit to be released."))?;
@@ -152,8 +167,59 @@ fn finish(
     let mut names = assets.names();
     names.push("sw.js".to_owned());
     squeeze::all(dist, &names)?;
-    std::fs::write(dist.join("_headers"), headers::file(&names))?;
+    std::fs::write(dist.join("_headers"), headers::file(&names, ""))?;
     Ok(())
+}
+
+/// Where the edition of one file comes to lie.
+pub(crate) fn one_file_made() -> PathBuf {
+    house::site().join("one-file.html")
+}
+
+/// Writes it: `names` are those of the whole program and of all that it asks for, `modules` the start script of that program and
+/// the darkroom.
+fn one_file(dist: &Path, names: &html::Names<'_>, modules: [String; 2], first: &Path) -> Result<()> {
+    let at = |name: &str| text(&house::at("www").join(name));
+    let [boot, darkroom] = modules;
+    let wanted = [names.wasm, names.core, names.book].into_iter().chain(names.later.iter().map(|(_, name)| *name));
+    let files = wanted.map(|name| Ok((name, read(&dist.join(name))?))).collect::<Result<_>>()?;
+    let early = ["embed/memory.js", "one-file/held.js", "early.js"].map(|name| at(name));
+    let early: Vec<String> = early.into_iter().collect::<Result<_>>()?;
+    let own_styles = styles::trimmed(&at("one-file/one-file.css")?)?;
+    let parts = one_file::Parts {
+        page: html::filled(&at("index.html")?, names, &text(first)?)?,
+        styles: styles::joined(&house::at("www/styles"))? + &own_styles,
+        early: script::trimmed(&early.concat()),
+        modules: [boot, script::trimmed(&at("one-file/one-file.js")?), darkroom],
+        icon: &read(&house::at("www/icons/icon.svg"))?,
+        files,
+        says: &at("one-file/edition.html")?,
+    };
+    std::fs::write(one_file_made(), one_file::made(&parts)?).context("Cannot write the edition of one file.")
+}
+
+/// What stands in the pages of others: the loader, the frame, and a club's page that shows both. Nobody needs them without a
+/// signal.
+fn embedded(
+    assets: &mut Assets,
+    start: &str,
+    small: &impl Fn(&str) -> Result<String>,
+) -> Result<[(&'static str, String); 2]> {
+    let at = |name: &str| text(&house::at("www").join(name));
+    for name in ["memory.js", "wear.js", "frame.js"] {
+        let script = assets.refer(&at(&format!("embed/{name}"))?);
+        assets.add_beside(name, small(&script)?.as_bytes())?;
+    }
+    assets.add_beside("frame.css", styles::trimmed(&at("embed/frame.css")?)?.as_bytes())?;
+    assets.add_beside("club.css", styles::trimmed(&at("club/club.css")?)?.as_bytes())?;
+    assets.add_beside("club.js", small(&at("club/club.js")?)?.as_bytes())?;
+    // Under a name that stays: it stands in pages that nobody here knows.
+    assets.keep_beside("embed.js", small(&at("embed/embed.js")?)?.as_bytes())?;
+    let frame = assets.refer(&frame::page(start, &at("embed/around.html")?)?);
+    assets.keep_beside(headers::FRAME, frame.as_bytes())?;
+    let club = html::plain(&assets.refer(&at("club/club.html")?), headers::CLUB)?;
+    assets.keep_beside(headers::CLUB, club.as_bytes())?;
+    Ok([(headers::FRAME, frame), (headers::CLUB, club)])
 }
 
 fn read(file: &Path) -> Result<Vec<u8>> {

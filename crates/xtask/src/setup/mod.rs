@@ -2,6 +2,9 @@
 
 mod cache;
 mod chromium;
+mod debian;
+mod firefox;
+mod nginx;
 mod node;
 mod python;
 mod rust_tools;
@@ -12,6 +15,7 @@ use anyhow::Result;
 use std::path::PathBuf;
 
 pub(crate) use chromium::Chromium;
+pub(crate) use firefox::Firefox;
 pub(crate) use node::Node;
 pub(crate) use python::{NO_PYTHON, Python, open_data};
 pub(crate) use typescript::find as typescript;
@@ -35,11 +39,22 @@ pub(crate) fn page(steps: &mut Steps) -> Result<PageTools> {
     Ok(PageTools { trunk, bindgen, node })
 }
 
-/// Sets up what the browser tests need beyond the page.
-pub(crate) fn browser(steps: &mut Steps) -> Result<(Node, Chromium)> {
+/// What the browser tests need beyond the page.
+pub(crate) struct Browsers {
+    pub(crate) node: Node,
+    pub(crate) chromium: Chromium,
+    pub(crate) firefox: Firefox,
+    /// The web server that serves the release in one of them.
+    pub(crate) nginx: PathBuf,
+}
+
+/// Sets it up.
+pub(crate) fn browsers(steps: &mut Steps) -> Result<Browsers> {
     let node = node::find(steps)?.ok_or_else(|| anyhow::anyhow!(node::MISSING))?;
     let chromium = chromium::find(steps)?;
-    Ok((node, chromium))
+    let firefox = firefox::find(steps)?;
+    let nginx = nginx::find(steps)?;
+    Ok(Browsers { node, chromium, firefox, nginx })
 }
 
 /// Sets up what the engine is held against. Without a Python: none.
@@ -50,11 +65,13 @@ pub(crate) fn python(steps: &mut Steps) -> Result<Option<Python>> {
 /// Sets up all of it.
 pub(crate) fn everything(steps: &mut Steps) -> Result<()> {
     let tools = page(steps)?;
-    let (node, chromium) = browser(steps)?;
+    let Browsers { node, chromium, firefox, nginx } = browsers(steps)?;
     println!("\ntrunk         {}", tools.trunk.display());
     println!("wasm-bindgen  {}", tools.bindgen.display());
     println!("node          {}", node.program.display());
     println!("packages      {}", node.packages.display());
     println!("chromium      {}", chromium.program.display());
+    println!("firefox       {}", firefox.program.display());
+    println!("nginx         {}", nginx.display());
     Ok(())
 }

@@ -3,7 +3,8 @@
 use crate::build;
 use crate::house;
 use crate::run;
-use crate::setup::{self, Chromium, Node};
+use crate::release;
+use crate::setup::{self, Browsers};
 use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
 use std::path::PathBuf;
@@ -12,8 +13,8 @@ use std::process::Command;
 /// `cargo xtask browser`: builds, then runs the tests whose file names contain one of these parts.
 pub(crate) fn verb(parts: &[String], steps: &mut Steps) -> Result<()> {
     build::site(steps)?;
-    let (node, chromium) = setup::browser(steps)?;
-    for mut tests in commands(&node, &chromium, parts)? {
+    release::folder_of(steps)?;
+    for mut tests in commands(&setup::browsers(steps)?, parts)? {
         steps.step("browser", || run::shown(&mut tests))?;
     }
     Ok(())
@@ -22,8 +23,7 @@ pub(crate) fn verb(parts: &[String], steps: &mut Steps) -> Result<()> {
 /// `cargo xtask shots`: builds, then takes the pictures whose names contain one of these parts.
 pub(crate) fn shots(parts: &[String], steps: &mut Steps) -> Result<()> {
     build::site(steps)?;
-    let (node, chromium) = setup::browser(steps)?;
-    let mut shots = script(&node, &chromium)?;
+    let mut shots = script(&setup::browsers(steps)?)?;
     shots.arg("tests/browser/shots.mjs").args(parts);
     steps.step("shots", || run::shown(&mut shots))?;
     println!("The pictures lie in target/shots.");
@@ -35,7 +35,7 @@ const TIMED: [&str; 2] = ["speed.test.mjs", "cabinet-many.test.mjs"];
 
 /// The commands that run tests against what has been built: all, or those whose file names contain one of the parts. Two files
 /// at a time, since each waits for its browser about half the time; those that compare times by themselves.
-pub(super) fn commands(node: &Node, chromium: &Chromium, parts: &[String]) -> Result<Vec<Command>> {
+pub(super) fn commands(browsers: &Browsers, parts: &[String]) -> Result<Vec<Command>> {
     let folder = house::at("tests/browser");
     let mut tests = house::files(&folder).context("Cannot list tests/browser.")?;
     tests.retain(|file| {
@@ -48,7 +48,7 @@ pub(super) fn commands(node: &Node, chromium: &Chromium, parts: &[String]) -> Re
     let (timed, others): (Vec<_>, Vec<_>) =
         tests.into_iter().partition(|file| TIMED.iter().any(|timed| file.ends_with(timed)));
     let of = |(tests, at_a_time): (Vec<PathBuf>, u8)| {
-        let mut command = script(node, chromium)?;
+        let mut command = script(browsers)?;
         let at_a_time = format!("--test-concurrency={at_a_time}");
         command.args(["--test", "--test-reporter=spec", &at_a_time]).args(tests);
         Ok(command)
@@ -57,10 +57,15 @@ pub(super) fn commands(node: &Node, chromium: &Chromium, parts: &[String]) -> Re
 }
 
 /// Node with all that the scripts are told.
-fn script(node: &Node, chromium: &Chromium) -> Result<Command> {
+fn script(browsers: &Browsers) -> Result<Command> {
+    let Browsers { node, chromium, firefox, nginx } = browsers;
     let mut command = run::command(&node.program);
     command.env("PRESSMARK_NODE", &node.packages);
     command.env("PRESSMARK_CHROMIUM", &chromium.program);
+    command.env("PRESSMARK_FIREFOX", &firefox.program);
+    command.env("PRESSMARK_FIREFOX_DRIVER", &firefox.driver);
+    command.env("PRESSMARK_NGINX", nginx);
+    command.env("PRESSMARK_RELEASE", release::folder());
     let own = std::env::current_exe().context("xtask cannot find itself.")?;
     // The build before this has made it, with the same settings and so in the same folder.
     command

@@ -7,6 +7,7 @@ use super::same_bits;
 use super::tally::Tally;
 use crate::build;
 use crate::package;
+use crate::release;
 use crate::run;
 use crate::setup;
 use crate::size;
@@ -74,8 +75,8 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
         same_bits::check(steps, depth)
     })?;
     lane(steps, tally, "package", "The package for JavaScript does not hold.", package::check)?;
-    let (node, chromium) = setup::browser(steps)?;
-    for mut tests in browser::commands(&node, &chromium, &[])? {
+    lane(steps, tally, "release", "The release folder could not be made.", release::folder_of)?;
+    for mut tests in browser::commands(&setup::browsers(steps)?, &[])? {
         if depth == Depth::Deep {
             tests.env("PRESSMARK_DEEP", "1");
         }
