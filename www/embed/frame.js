@@ -1,7 +1,7 @@
 // The frame's end of what www/embed/embed.js speaks: says that it is here, takes a port from the page around it, wears that page's
 // colours where they can be read, and tells it the finding. Nothing is told but what the screen shows, so the programs
 // know nothing of it.
-import { wear } from "./wear.js";
+import { COLOURS, wear } from "./wear.js";
 
 const VERSION = 1;
 /** Characters of a message, messages in a second. */
@@ -24,6 +24,11 @@ function read(data) {
     return undefined;
   }
 }
+
+/** Whether a message of the page around holds nothing but a theme and colours, each as it must be written. */
+const fits = ({ theme, ...rest }) => ["", "light", "dark", "sun", undefined].includes(theme)
+  && Object.entries(rest).every(([name, value]) =>
+    ["pressmark", "type"].includes(name) || (COLOURS.includes(name) && /^#[0-9a-f]{6}$/.test(value) && typeof value === "string"));
 
 /** True for the first few of each second. */
 function bound() {
@@ -50,8 +55,7 @@ const first = choice();
 /** What the reader has chosen in set-up goes before what the page around asks for. */
 function dress() {
   const chosen = choice();
-  const theme = ["light", "dark", "sun"].includes(host.theme) ? host.theme : "phone";
-  const fault = chosen === first && port ? wear(host, theme) : wear({}, chosen);
+  const fault = chosen === first && port ? wear(host, host.theme || "phone") : wear({}, chosen);
   if (fault && fault !== complaint) {
     console.warn(fault);
     say("error", { says: fault });
@@ -70,12 +74,12 @@ const allowed = bound();
 function greet(event) {
   if (event.source !== window.parent || event.ports.length !== 1 || !allowed()) return;
   const said = read(event.data);
-  if (said?.type !== "hello") return;
+  if (said?.type !== "hello" || !fits(said)) return;
   removeEventListener("message", greet);
   [port] = event.ports;
   port.onmessage = ({ data }) => {
     const more = allowed() ? read(data) : undefined;
-    if (more?.type === "wear") look(more);
+    if (more?.type === "wear" && fits(more)) look(more);
   };
   look(said);
   if (usable) say("ready");

@@ -16,6 +16,9 @@ const LEAST = [
 /** A ground of less light than this is worn over the dark theme: black and white text stand out from it alike. */
 const DUSK = 0.179;
 
+/** What a colour may be called. */
+export const COLOURS = Object.keys(TOKENS);
+
 const page = document.documentElement;
 
 /** Red, green and blue of `#rgb` or `#rrggbb`. */
@@ -38,14 +41,14 @@ function contrast(one, other) {
   return (high + 0.05) / (low + 0.05);
 }
 
-/** Wears `look` over a theme; a sentence when some of it could not be read, and then none of it is worn. */
+/**
+ * Wears the colours of `look`, each as `#rrggbb`, over a theme; a sentence when something could not be read in them, and then none of them is
+ * worn.
+ */
 export function wear(look, asked) {
   for (const token of Object.values(TOKENS).flat()) page.style.removeProperty(token);
   page.dataset.theme = asked;
-  const colours = {};
-  for (const name of Object.keys(TOKENS)) {
-    if (typeof look[name] === "string" && /^#[0-9a-f]{6}$/.test(look[name])) colours[name] = look[name];
-  }
+  const colours = Object.fromEntries(COLOURS.filter((name) => look[name]).map((name) => [name, look[name]]));
   // In the sun it is black and white, whatever the page around looks like.
   if (asked === "sun" || Object.keys(colours).length === 0) return undefined;
   if (colours.paper) {

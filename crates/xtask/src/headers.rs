@@ -88,10 +88,7 @@ pub(crate) fn table() -> Vec<Header> {
     ));
     // In a host page without an origin of its own, as the boxes for snippets of many site builders are, the frame has none either,
     // and its own files come to it from elsewhere. They are public and the same for all.
-    table.push((
-        "Access-Control-Allow-Origin",
-        vec![(Files::Pages, none), (Files::Every, "*".to_owned())],
-    ));
+    table.push(("Access-Control-Allow-Origin", vec![(Files::Pages, none), (Files::Every, "*".to_owned())]));
     table.push((
         "Cache-Control",
         vec![
@@ -165,7 +162,9 @@ pub(crate) fn file(names: &[String], under: &str) -> String {
 }
 
 fn is_for_all(header: &str) -> bool {
-    table().iter().any(|(name, values)| *name == header && values.first().is_some_and(|v| v.0 == Files::Every))
+    table()
+        .iter()
+        .any(|(name, values)| *name == header && values.first().is_some_and(|v| v.0 == Files::Every))
 }
 
 #[cfg(test)]
@@ -187,7 +186,9 @@ mod tests {
 
     #[test]
     fn one_page_may_be_framed_by_others_and_no_page_may_do_more_than_the_rest() {
-        for name in ["", "index.html", "book.html", "cabinet.html", "practice.html", "key.html", "sw.js", CLUB] {
+        for name in
+            ["", "index.html", "book.html", "cabinet.html", "practice.html", "key.html", "sw.js", CLUB]
+        {
             let policy = value(name, "Content-Security-Policy").unwrap();
             assert!(policy.starts_with(POLICY) && policy.ends_with("; frame-ancestors 'self'"), "{name}");
             assert!(value(name, "Access-Control-Allow-Origin").is_none(), "{name}");
@@ -208,7 +209,9 @@ mod tests {
                 rest.split("\n/").next().unwrap().to_owned()
             };
             assert!(block(FRAME).contains("Cross-Origin-Embedder-Policy: require-corp"));
-            assert!(block("").contains("frame-ancestors 'self'") && !block(FRAME).contains("frame-ancestors"));
+            assert!(
+                block("").contains("frame-ancestors 'self'") && !block(FRAME).contains("frame-ancestors")
+            );
             assert!(block("app-0123456789abcdef.wasm").contains("Content-Type: application/wasm"));
         }
     }

@@ -1,7 +1,7 @@
 //! Set-up, build, serve, test, bench and size of the program; nothing that a user of the page runs may be here.
 
-mod bench;
 mod base64;
+mod bench;
 mod build;
 mod digest;
 mod headers;

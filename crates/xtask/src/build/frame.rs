@@ -13,7 +13,8 @@ pub(super) fn page(start: &str, around: &str) -> Result<String> {
     let page = once(&page, "<title>", "<meta name=\"robots\" content=\"noindex\">\n<title>")?;
     let memory = "<script src=\"memory.js\" data-outside=\"./\"></script>\n";
     let page = once(&page, "<script src=\"early", &format!("{memory}<script src=\"early"))?;
-    let frame = "<link rel=\"stylesheet\" href=\"frame.css\">\n<script type=\"module\" src=\"frame.js\"></script>\n";
+    let frame =
+        "<link rel=\"stylesheet\" href=\"frame.css\">\n<script type=\"module\" src=\"frame.js\"></script>\n";
     // Before the start script: it listens to what that one says.
     let page = once(&page, "<script id=\"boot\"", &format!("{frame}<script id=\"boot\""))?;
     let page = once(&page, "id=\"trouble-again\" href=\"./\"", "id=\"trouble-again\" href=\"frame.html\"")?;

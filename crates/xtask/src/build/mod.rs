@@ -181,9 +181,10 @@ pub(crate) fn one_file_made() -> PathBuf {
 fn one_file(dist: &Path, names: &html::Names<'_>, modules: [String; 2], first: &Path) -> Result<()> {
     let at = |name: &str| text(&house::at("www").join(name));
     let [boot, darkroom] = modules;
-    let wanted = [names.wasm, names.core, names.book].into_iter().chain(names.later.iter().map(|(_, name)| *name));
+    let wanted =
+        [names.wasm, names.core, names.book].into_iter().chain(names.later.iter().map(|(_, name)| *name));
     let files = wanted.map(|name| Ok((name, read(&dist.join(name))?))).collect::<Result<_>>()?;
-    let early = ["embed/memory.js", "one-file/held.js", "early.js"].map(|name| at(name));
+    let early = ["embed/memory.js", "one-file/held.js", "early.js"].map(at);
     let early: Vec<String> = early.into_iter().collect::<Result<_>>()?;
     let own_styles = styles::trimmed(&at("one-file/one-file.css")?)?;
     let parts = one_file::Parts {

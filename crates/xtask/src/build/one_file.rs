@@ -60,7 +60,11 @@ pub(super) fn made(parts: &Parts<'_>) -> Result<String> {
         &format!(" data-alone type=\"module\">{boot}</script>"),
     )?;
     // What the start script tells is listened to from before it begins.
-    let page = once(&page, "<script id=\"boot\"", &format!("<script type=\"module\">{own}</script>\n<script id=\"boot\""))?;
+    let page = once(
+        &page,
+        "<script id=\"boot\"",
+        &format!("<script type=\"module\">{own}</script>\n<script id=\"boot\""),
+    )?;
     let icon = format!("href=\"data:image/svg+xml;base64,{}\"", base64::text(icon));
     let page = once(&page, "href=\"icon.svg\"", &icon)?;
     // There is no other page.

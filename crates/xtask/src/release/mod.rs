@@ -74,5 +74,7 @@ fn made(dist: &Path, one_file: &Path, to: &Path) -> Result<()> {
 }
 
 fn copied(from: &Path, to: &Path) -> Result<()> {
-    fs::copy(from, to).map(|_| ()).with_context(|| format!("Cannot copy {} to {}.", from.display(), to.display()))
+    fs::copy(from, to)
+        .map(|_| ())
+        .with_context(|| format!("Cannot copy {} to {}.", from.display(), to.display()))
 }

@@ -53,8 +53,11 @@ pub(super) fn apache() -> String {
     for (header, values) in headers::table() {
         // Later ones take the place of earlier ones here.
         for (files, value) in values.iter().rev() {
-            let change =
-                if value.is_empty() { format!("unset {header}") } else { format!("set {header} \"{value}\"") };
+            let change = if value.is_empty() {
+                format!("unset {header}")
+            } else {
+                format!("set {header} \"{value}\"")
+            };
             match files {
                 Files::Every => text.push_str(&format!("    Header {change}\n")),
                 _ => text.push_str(&format!(

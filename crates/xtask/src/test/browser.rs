@@ -2,8 +2,8 @@
 
 use crate::build;
 use crate::house;
-use crate::run;
 use crate::release;
+use crate::run;
 use crate::setup::{self, Browsers};
 use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
