@@ -114,8 +114,8 @@ pub(crate) fn policy_in_page(name: &str) -> String {
     if name == CLUB { format!("{POLICY}; frame-src 'self'") } else { POLICY.to_owned() }
 }
 
-/// The media types by ending; all else is bytes.
-pub(crate) const TYPES: [(&str, &str); 9] = [
+/// The media types by ending; all else is bytes. Packs are named because servers take them for something else.
+pub(crate) const TYPES: [(&str, &str); 10] = [
     ("html", "text/html"),
     ("css", "text/css"),
     ("js", "text/javascript"),
@@ -125,6 +125,7 @@ pub(crate) const TYPES: [(&str, &str); 9] = [
     ("png", "image/png"),
     ("json", "application/json"),
     ("txt", "text/plain"),
+    ("pack", "application/octet-stream"),
 ];
 
 /// The media type of a file, with its encoding where it is text.

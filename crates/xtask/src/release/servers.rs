@@ -3,6 +3,11 @@
 use super::FOLDER;
 use crate::headers::{self, Files};
 
+/// With its encoding where it is text.
+fn media_type(ending: &str) -> String {
+    headers::media_type(&format!(".{ending}"))
+}
+
 /// For nginx: what stands inside of `http`.
 pub(super) fn nginx() -> String {
     let mut maps = String::new();
@@ -44,12 +49,12 @@ pub(super) fn apache() -> String {
     let mut text = String::from(
         "# Pressmark on Apache. Copy this into the folder under the name .htaccess. Should the site then answer with\n\
          # \"500 Internal Server Error\", your host does not allow it: take it away again, and Pressmark works without.\n\
-         Options -Indexes\nAddDefaultCharset utf-8\n<IfModule mod_mime.c>\n",
+         <IfModule mod_mime.c>\n",
     );
-    for (ending, media) in headers::TYPES {
-        text.push_str(&format!("    AddType {media} .{ending}\n"));
+    for (ending, _) in headers::TYPES {
+        text.push_str(&format!("    AddType \"{}\" .{ending}\n", media_type(ending)));
     }
-    text.push_str("    AddType application/octet-stream .pack\n</IfModule>\n<IfModule mod_headers.c>\n");
+    text.push_str("</IfModule>\n<IfModule mod_headers.c>\n");
     for (header, values) in headers::table() {
         // Later ones take the place of earlier ones here.
         for (files, value) in values.iter().rev() {
@@ -80,10 +85,11 @@ pub(super) fn apache() -> String {
     }
     text.push_str("</IfModule>\n<IfModule mod_headers.c>\n");
     for (encoding, ending) in [("br", "br"), ("gzip", "gz")] {
-        for (plain, media) in headers::TYPES.iter().chain(&[("pack", "application/octet-stream")]) {
+        for (plain, _) in headers::TYPES {
             text.push_str(&format!(
-                "    <FilesMatch \"[.]{plain}[.]{ending}$\">\n        ForceType {media}\n        Header set Content-Encoding {encoding}\n        \
-                 Header append Vary Accept-Encoding\n    </FilesMatch>\n"
+                "    <FilesMatch \"[.]{plain}[.]{ending}$\">\n        ForceType \"{}\"\n        Header set Content-Encoding {encoding}\n        \
+                 Header append Vary Accept-Encoding\n    </FilesMatch>\n",
+                media_type(plain)
             ));
         }
     }
@@ -120,6 +126,12 @@ pub(super) fn caddy() -> String {
             }
             before.push(files.pattern());
         }
+    }
+    for (ending, _) in headers::TYPES {
+        let media = media_type(ending);
+        text.push_str(&format!(
+            "        @{ending} path *.{ending}\n        header @{ending} Content-Type \"{media}\"\n"
+        ));
     }
     text.push_str("        file_server {\n            precompressed br gzip\n        }\n    }\n}\n");
     text
