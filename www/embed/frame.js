@@ -149,6 +149,7 @@ addEventListener("click", (event) => {
   const link = event.target.closest?.("a[href]");
   const address = link?.getAttribute("href") ?? "";
   if (link?.id === "outside") link.href = outside();
+  else if (link?.hasAttribute("download")) return;
   else if (address.startsWith("#")) {
     event.preventDefault();
     location.replace(address);

@@ -1,6 +1,7 @@
 //! `cargo xtask build`: from sources to `target/site/dist`, each step skipped when nothing that it reads has changed.
 
 mod assets;
+mod beside;
 mod change;
 mod first_question;
 mod frame;
@@ -24,6 +25,7 @@ use anyhow::{Context, Result};
 use assets::Assets;
 use std::path::{Path, PathBuf};
 
+pub(crate) use beside::one_file_made;
 pub(crate) use html::values as attribute_values;
 pub(crate) use page::{PROGRAMS, named_wasm};
 
@@ -146,7 +148,7 @@ fn finish(
         let filled = html::filled(&template, &names, &first)?;
         assets.keep(page.html, filled.as_bytes())?;
         if page.html == "index.html" {
-            made.extend(embedded(&mut assets, &filled, &small)?);
+            made.extend(beside::embedded(&mut assets, &filled, &small)?);
         }
         made.push((page.html, filled));
     }
@@ -156,7 +158,7 @@ fn finish(
         let names =
             html::Names { wasm: app, later: &later, core: &core, book: &book, pack: &pack, whole: false };
         let modules = [small(&script::joined(&app_glue, &boot)?)?, darkroom_start];
-        one_file(dist, &names, modules, &first.question)?;
+        beside::one_file(dist, &names, modules, &first.question)?;
     }
     for (name, page) in &made {
         html::check(page, dist).with_context(|| format!("{name} is not fit to be released."))?;
@@ -169,58 +171,6 @@ fn finish(
     squeeze::all(dist, &names)?;
     std::fs::write(dist.join("_headers"), headers::file(&names, ""))?;
     Ok(())
-}
-
-/// Where the edition of one file comes to lie.
-pub(crate) fn one_file_made() -> PathBuf {
-    house::site().join("one-file.html")
-}
-
-/// Writes it: `names` are those of the whole program and of all that it asks for, `modules` the start script of that program and
-/// the darkroom.
-fn one_file(dist: &Path, names: &html::Names<'_>, modules: [String; 2], first: &Path) -> Result<()> {
-    let at = |name: &str| text(&house::at("www").join(name));
-    let [boot, darkroom] = modules;
-    let wanted =
-        [names.wasm, names.core, names.book].into_iter().chain(names.later.iter().map(|(_, name)| *name));
-    let files = wanted.map(|name| Ok((name, read(&dist.join(name))?))).collect::<Result<_>>()?;
-    let early = ["embed/memory.js", "one-file/held.js", "early.js"].map(at);
-    let early: Vec<String> = early.into_iter().collect::<Result<_>>()?;
-    let own_styles = styles::trimmed(&at("one-file/one-file.css")?)?;
-    let parts = one_file::Parts {
-        page: html::filled(&at("index.html")?, names, &text(first)?)?,
-        styles: styles::joined(&house::at("www/styles"))? + &own_styles,
-        early: script::trimmed(&early.concat()),
-        modules: [boot, script::trimmed(&at("one-file/one-file.js")?), darkroom],
-        icon: &read(&house::at("www/icons/icon.svg"))?,
-        files,
-        says: &at("one-file/edition.html")?,
-    };
-    std::fs::write(one_file_made(), one_file::made(&parts)?).context("Cannot write the edition of one file.")
-}
-
-/// What stands in the pages of others: the loader, the frame, and a club's page that shows both. Nobody needs them without a
-/// signal.
-fn embedded(
-    assets: &mut Assets,
-    start: &str,
-    small: &impl Fn(&str) -> Result<String>,
-) -> Result<[(&'static str, String); 2]> {
-    let at = |name: &str| text(&house::at("www").join(name));
-    for name in ["memory.js", "wear.js", "frame.js"] {
-        let script = assets.refer(&at(&format!("embed/{name}"))?);
-        assets.add_beside(name, small(&script)?.as_bytes())?;
-    }
-    assets.add_beside("frame.css", styles::trimmed(&at("embed/frame.css")?)?.as_bytes())?;
-    assets.add_beside("club.css", styles::trimmed(&at("club/club.css")?)?.as_bytes())?;
-    assets.add_beside("club.js", small(&at("club/club.js")?)?.as_bytes())?;
-    // Under a name that stays: it stands in pages that nobody here knows.
-    assets.keep_beside("embed.js", small(&at("embed/embed.js")?)?.as_bytes())?;
-    let frame = assets.refer(&frame::page(start, &at("embed/around.html")?)?);
-    assets.keep_beside(headers::FRAME, frame.as_bytes())?;
-    let club = html::plain(&assets.refer(&at("club/club.html")?), headers::CLUB)?;
-    assets.keep_beside(headers::CLUB, club.as_bytes())?;
-    Ok([(headers::FRAME, frame), (headers::CLUB, club)])
 }
 
 fn read(file: &Path) -> Result<Vec<u8>> {

@@ -39,22 +39,16 @@ pub(crate) fn page(steps: &mut Steps) -> Result<PageTools> {
     Ok(PageTools { trunk, bindgen, node })
 }
 
-/// What the browser tests need beyond the page.
-pub(crate) struct Browsers {
-    pub(crate) node: Node,
-    pub(crate) chromium: Chromium,
-    pub(crate) firefox: Firefox,
-    /// The web server that serves the release in one of them.
-    pub(crate) nginx: PathBuf,
-}
-
-/// Sets it up.
-pub(crate) fn browsers(steps: &mut Steps) -> Result<Browsers> {
+/// Sets up what the browser tests need beyond the page.
+pub(crate) fn browser(steps: &mut Steps) -> Result<(Node, Chromium)> {
     let node = node::find(steps)?.ok_or_else(|| anyhow::anyhow!(node::MISSING))?;
     let chromium = chromium::find(steps)?;
-    let firefox = firefox::find(steps)?;
-    let nginx = nginx::find(steps)?;
-    Ok(Browsers { node, chromium, firefox, nginx })
+    Ok((node, chromium))
+}
+
+/// Sets up what the release is tried with: a browser of another make, and a web server.
+pub(crate) fn strangers(steps: &mut Steps) -> Result<(Firefox, PathBuf)> {
+    Ok((firefox::find(steps)?, nginx::find(steps)?))
 }
 
 /// Sets up what the engine is held against. Without a Python: none.
@@ -65,7 +59,8 @@ pub(crate) fn python(steps: &mut Steps) -> Result<Option<Python>> {
 /// Sets up all of it.
 pub(crate) fn everything(steps: &mut Steps) -> Result<()> {
     let tools = page(steps)?;
-    let Browsers { node, chromium, firefox, nginx } = browsers(steps)?;
+    let (node, chromium) = browser(steps)?;
+    let (firefox, nginx) = strangers(steps)?;
     println!("\ntrunk         {}", tools.trunk.display());
     println!("wasm-bindgen  {}", tools.bindgen.display());
     println!("node          {}", node.program.display());

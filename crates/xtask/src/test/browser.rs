@@ -4,7 +4,7 @@ use crate::build;
 use crate::house;
 use crate::release;
 use crate::run;
-use crate::setup::{self, Browsers};
+use crate::setup::{self, Chromium, Node};
 use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
 use std::path::PathBuf;
@@ -13,8 +13,7 @@ use std::process::Command;
 /// `cargo xtask browser`: builds, then runs the tests whose file names contain one of these parts.
 pub(crate) fn verb(parts: &[String], steps: &mut Steps) -> Result<()> {
     build::site(steps)?;
-    release::folder_of(steps)?;
-    for mut tests in commands(&setup::browsers(steps)?, parts)? {
+    for mut tests in commands(steps, parts)? {
         steps.step("browser", || run::shown(&mut tests))?;
     }
     Ok(())
@@ -23,7 +22,8 @@ pub(crate) fn verb(parts: &[String], steps: &mut Steps) -> Result<()> {
 /// `cargo xtask shots`: builds, then takes the pictures whose names contain one of these parts.
 pub(crate) fn shots(parts: &[String], steps: &mut Steps) -> Result<()> {
     build::site(steps)?;
-    let mut shots = script(&setup::browsers(steps)?)?;
+    let (node, chromium) = setup::browser(steps)?;
+    let mut shots = script(&node, &chromium)?;
     shots.arg("tests/browser/shots.mjs").args(parts);
     steps.step("shots", || run::shown(&mut shots))?;
     println!("The pictures lie in target/shots.");
@@ -32,10 +32,12 @@ pub(crate) fn shots(parts: &[String], steps: &mut Steps) -> Result<()> {
 
 /// The tests that compare times: nothing else runs beside them.
 const TIMED: [&str; 2] = ["speed.test.mjs", "cabinet-many.test.mjs"];
+/// What tries the release folder, with programs that no other test needs.
+const RELEASE: &str = "release.test.mjs";
 
 /// The commands that run tests against what has been built: all, or those whose file names contain one of the parts. Two files
 /// at a time, since each waits for its browser about half the time; those that compare times by themselves.
-pub(super) fn commands(browsers: &Browsers, parts: &[String]) -> Result<Vec<Command>> {
+pub(super) fn commands(steps: &mut Steps, parts: &[String]) -> Result<Vec<Command>> {
     let folder = house::at("tests/browser");
     let mut tests = house::files(&folder).context("Cannot list tests/browser.")?;
     tests.retain(|file| {
@@ -45,10 +47,23 @@ pub(super) fn commands(browsers: &Browsers, parts: &[String]) -> Result<Vec<Comm
     if tests.is_empty() {
         bail!("There is no such test in {}.", folder.display());
     }
+    let (node, chromium) = setup::browser(steps)?;
+    let strangers = if tests.iter().any(|file| file.ends_with(RELEASE)) {
+        release::folder_of(steps)?;
+        Some(setup::strangers(steps)?)
+    } else {
+        None
+    };
     let (timed, others): (Vec<_>, Vec<_>) =
         tests.into_iter().partition(|file| TIMED.iter().any(|timed| file.ends_with(timed)));
     let of = |(tests, at_a_time): (Vec<PathBuf>, u8)| {
-        let mut command = script(browsers)?;
+        let mut command = script(&node, &chromium)?;
+        if let Some((firefox, nginx)) = &strangers {
+            command.env("PRESSMARK_FIREFOX", &firefox.program);
+            command.env("PRESSMARK_FIREFOX_DRIVER", &firefox.driver);
+            command.env("PRESSMARK_NGINX", nginx);
+            command.env("PRESSMARK_RELEASE", release::folder());
+        }
         let at_a_time = format!("--test-concurrency={at_a_time}");
         command.args(["--test", "--test-reporter=spec", &at_a_time]).args(tests);
         Ok(command)
@@ -57,15 +72,10 @@ pub(super) fn commands(browsers: &Browsers, parts: &[String]) -> Result<Vec<Comm
 }
 
 /// Node with all that the scripts are told.
-fn script(browsers: &Browsers) -> Result<Command> {
-    let Browsers { node, chromium, firefox, nginx } = browsers;
+fn script(node: &Node, chromium: &Chromium) -> Result<Command> {
     let mut command = run::command(&node.program);
     command.env("PRESSMARK_NODE", &node.packages);
     command.env("PRESSMARK_CHROMIUM", &chromium.program);
-    command.env("PRESSMARK_FIREFOX", &firefox.program);
-    command.env("PRESSMARK_FIREFOX_DRIVER", &firefox.driver);
-    command.env("PRESSMARK_NGINX", nginx);
-    command.env("PRESSMARK_RELEASE", release::folder());
     let own = std::env::current_exe().context("xtask cannot find itself.")?;
     // The build before this has made it, with the same settings and so in the same folder.
     command

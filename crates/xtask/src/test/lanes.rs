@@ -7,7 +7,6 @@ use super::same_bits;
 use super::tally::Tally;
 use crate::build;
 use crate::package;
-use crate::release;
 use crate::run;
 use crate::setup;
 use crate::size;
@@ -75,8 +74,7 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
         same_bits::check(steps, depth)
     })?;
     lane(steps, tally, "package", "The package for JavaScript does not hold.", package::check)?;
-    lane(steps, tally, "release", "The release folder could not be made.", release::folder_of)?;
-    for mut tests in browser::commands(&setup::browsers(steps)?, &[])? {
+    for mut tests in browser::commands(steps, &[])? {
         if depth == Depth::Deep {
             tests.env("PRESSMARK_DEEP", "1");
         }
