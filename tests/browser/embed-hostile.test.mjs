@@ -119,9 +119,10 @@ test("a hostile frame sends ten thousand malformed messages to the host: what is
           }, 2500);
         });
         for (const one of all) parent.postMessage(one, "*");
-        setTimeout(() => parent.postMessage('{"pressmark":1,"type":"here"}', "*"), 1500);`);
+        parent.postMessage('{"pressmark":1,"type":"here"}', "*");`);
     },
   });
+  const began = Date.now();
   await start(page).tap();
   const frame = await (await page.locator("iframe").elementHandle()).contentFrame();
   await page.waitForFunction(() => globalThis.events.some(([name]) => name === "finding"), undefined, { timeout: 20_000 });
@@ -131,8 +132,9 @@ test("a hostile frame sends ten thousand malformed messages to the host: what is
   await frame.waitForFunction(() => Number(globalThis.document.querySelector("p").textContent) > 1, undefined, { timeout: 20_000 });
   await page.waitForTimeout(300);
   const hellos = Number(await frame.locator("p").innerText());
-  // At most twenty a second are heard, and ten thousand come within a second or two.
-  assert.ok(hellos <= 100, `${hellos} ports were handed out`);
+  // At most twenty a second are acted upon, and ten thousand come within a few seconds.
+  const seconds = (Date.now() - began) / 1000;
+  assert.ok(hellos <= 20 * (seconds + 1), `${hellos} ports were handed out in ${seconds} s`);
   assert.equal(await page.locator("h1").innerText(), "A club");
   assert.deepEqual(complaints, []);
 });

@@ -79,6 +79,31 @@ test("a host whose policy allows no frame says so at once, and shows the link in
   assert.match(await page.locator("pressmark-embed").getByRole("status").innerText(), /does not answer/);
 });
 
+test("a frame that does not come is spoken of after a while, and takes its place back when it does", async (t) => {
+  let letGo;
+  const held = new Promise((resolve) => { letGo = resolve; });
+  const { page } = await invited(t, {
+    page: (app) => document(snippet(app)),
+    before: async (page) => {
+      await page.clock.install();
+      await page.route("**/frame.html", async (route) => { await held; await route.continue(); });
+    },
+  });
+  await start(page).tap();
+  const link = page.getByRole("link", { name: "Open Pressmark" });
+  const status = page.locator("pressmark-embed").getByRole("status");
+  assert.equal(await status.innerText(), "Opening\u2026");
+  assert.equal(await link.isVisible(), false);
+  await page.clock.fastForward(15_001);
+  await link.waitFor();
+  assert.match(await status.innerText(), /does not answer/);
+  assert.equal(await page.locator("iframe").isVisible(), false);
+  letGo();
+  await link.waitFor({ state: "hidden" });
+  assert.equal(await page.locator("iframe").isVisible(), true);
+  assert.equal(await status.innerText(), "");
+});
+
 test("a host that lets nothing in without its word (COEP) takes the frame, photo room and worker included", async (t) => {
   const { page, complaints } = await invited(t, {
     page: found,

@@ -21,7 +21,7 @@
 (() => {
   const NAME = "pressmark-embed";
   const COLOURS = ["ink", "paper", "card", "accent", "line"];
-  /** Characters of a message, messages in a second, milliseconds until a silent frame is spoken of. */
+  /** Characters of a message, those acted upon in a second, milliseconds until a silent frame is spoken of. */
   const LONGEST = 2000;
   const MOST = 20;
   const PATIENCE = 15_000;
@@ -191,11 +191,16 @@ iframe { box-sizing: border-box; display: block; width: 100%; max-height: max(20
       this.#waits = setTimeout(() => this.#silent(), PATIENCE);
     }
 
-    /** What stands inside the tag is shown again. A frame that answers late takes its place back. */
+    /** What stands inside the tag is shown in its place. A frame that answers late takes it back. */
     #silent() {
       this.#state.textContent = SILENT;
-      this.#inside.hidden = false;
+      this.#show(false);
       this.#tell("error", { says: SILENT });
+    }
+
+    #show(frame) {
+      this.#frame.hidden = !frame;
+      this.#inside.hidden = frame;
     }
 
     #tell(name, detail) {
@@ -211,26 +216,33 @@ iframe { box-sizing: border-box; display: block; width: 100%; max-height: max(20
       }
       // In a page without an origin of its own (a sandboxed box for snippets) the frame has none either.
       const apart = self.origin === "null" && event.origin === "null";
-      if (event.source !== frame.contentWindow || !(apart || event.origin === APP.origin) || !this.#allowed()) return;
-      if (read(event.data)?.type !== "here") return;
+      if (event.source !== frame.contentWindow || !(apart || event.origin === APP.origin)) return;
+      if (read(event.data)?.type !== "here" || !this.#allowed()) return;
       // Loaded anew it says so again, and is handed a new port.
       this.#port?.close();
       const { port1, port2 } = new MessageChannel();
       this.#port = port1;
       port1.onmessage = ({ data }) => {
-        if (port1 === this.#port && this.#allowed()) this.#told(read(data) ?? {});
+        if (port1 === this.#port) this.#told(read(data) ?? {});
       };
       frame.contentWindow.postMessage(this.#look("hello"), apart ? "*" : APP.origin, [port2]);
       clearTimeout(this.#waits);
       this.#state.textContent = "";
-      this.#inside.hidden = true;
+      this.#show(true);
     }
 
+    /** What is right is told on, and of that so much a second. */
     #told({ type, kind, odds, from, to, piece, says }) {
+      const right = {
+        ready: () => true,
+        error: () => words(says, 400),
+        finding: () => words(kind, 100) && whole(odds, 0, 1000) && whole(from, 0, 9999) && whole(to, from, 9999)
+          && typeof piece === "string" && PIECE.test(piece),
+      };
+      if (!Object.hasOwn(right, type ?? "") || !right[type]() || !this.#allowed()) return;
       if (type === "ready") this.#tell("ready");
-      if (type === "error" && words(says, 400)) this.#tell("error", { says });
-      if (type !== "finding" || !words(kind, 100) || !whole(odds, 0, 1000)) return;
-      if (!whole(from, 0, 9999) || !whole(to, from, 9999) || typeof piece !== "string" || !PIECE.test(piece)) return;
+      if (type === "error") this.#tell("error", { says });
+      if (type !== "finding") return;
       // Made here: a frame cannot name another place.
       const link = new URL("./", APP);
       const pack = this.getAttribute("pack");

@@ -4,7 +4,7 @@
 import { COLOURS, wear } from "./wear.js";
 
 const VERSION = 1;
-/** Characters of a message, messages in a second. */
+/** Characters of a message, and how many are acted upon in a second. */
 const LONGEST = 2000;
 const MOST = 20;
 
@@ -25,10 +25,12 @@ function read(data) {
   }
 }
 
-/** Whether a message of the page around holds nothing but a theme and colours, each as it must be written. */
-const fits = ({ theme, ...rest }) => ["", "light", "dark", "sun", undefined].includes(theme)
-  && Object.entries(rest).every(([name, value]) =>
-    ["pressmark", "type"].includes(name) || (COLOURS.includes(name) && /^#[0-9a-f]{6}$/.test(value) && typeof value === "string"));
+const THEMES = ["", "light", "dark", "sun"];
+const isColour = (name, value) => COLOURS.includes(name) && typeof value === "string" && /^#[0-9a-f]{6}$/.test(value);
+
+/** Whether a message of the page around holds a theme and colours, each as it must be written, and nothing else. */
+const fits = ({ pressmark, type, theme = "", ...rest }) =>
+  THEMES.includes(theme) && Object.entries(rest).every(([name, value]) => isColour(name, value));
 
 /** True for the first few of each second. */
 function bound() {
@@ -72,14 +74,14 @@ const allowed = bound();
 
 /** The first hello settles who is spoken with: the page around, as the browser names it, by the port that came along. */
 function greet(event) {
-  if (event.source !== window.parent || event.ports.length !== 1 || !allowed()) return;
+  if (event.source !== window.parent || event.ports.length !== 1) return;
   const said = read(event.data);
   if (said?.type !== "hello" || !fits(said)) return;
   removeEventListener("message", greet);
   [port] = event.ports;
   port.onmessage = ({ data }) => {
-    const more = allowed() ? read(data) : undefined;
-    if (more?.type === "wear" && fits(more)) look(more);
+    const more = read(data);
+    if (more?.type === "wear" && fits(more) && allowed()) look(more);
   };
   look(said);
   if (usable) say("ready");
