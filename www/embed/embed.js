@@ -123,7 +123,7 @@ iframe { box-sizing: border-box; display: block; width: 100%; max-height: max(20
 
     #key = element("button", { type: "button" });
 
-    #note = element("p", { textContent: "It runs in your browser. This page is told the finding; nothing else is told to anybody." });
+    #note = element("p", { textContent: "It runs in your browser. This page is told the finding and the answers that led to it. Nobody else is told anything." });
 
     #state = element("p", { role: "status" });
 
