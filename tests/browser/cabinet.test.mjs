@@ -204,7 +204,7 @@ test("two windows at once: both saves are there, each window hears of the other,
 });
 
 test("no room: a sentence, what was typed stays, and nothing that was kept is touched", async (t) => {
-  const { page, server, context } = await visit(t);
+  const { page, server, context } = await visit(t, { options: { resident: true } });
   // The room must be small before the store is first used: Chromium keeps in mind how much there was.
   const devtools = await context.newCDPSession(page);
   const origin = new URL(server.address).origin;

@@ -2,7 +2,7 @@
 // gives it, and the assistant on another.
 import assert from "node:assert/strict";
 import http from "node:http";
-import { Site, phone, serve } from "./harness.mjs";
+import { SLOW, Site, phone, serve } from "./harness.mjs";
 
 /**
  * A host: `pages` are path to { body, headers, type }. It is asked for as `localhost`, which is another site than 127.0.0.1, where the
@@ -75,7 +75,7 @@ export async function invited(test, {
     if (!followed && !request.url().endsWith("/embed.js")) told.push(request.url());
   });
   context.on("console", (message) => {
-    if (["error", "warning"].includes(message.type())) complaints.push(message.text());
+    if (["error", "warning"].includes(message.type()) && !SLOW.test(message.text())) complaints.push(message.text());
   });
   context.on("weberror", (problem) => complaints.push(String(problem.error())));
   const page = context.pages()[0] ?? await context.newPage();

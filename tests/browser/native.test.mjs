@@ -1,127 +1,25 @@
 // What the page shows is what the same program says natively: for seeded random pieces, answered by taps in the page, the
 // finding equals the output of `workshop try` for a file of the same answers.
 import assert from "node:assert/strict";
-import { spawnSync } from "node:child_process";
-import fs from "node:fs";
-import os from "node:os";
-import path from "node:path";
 import { test } from "node:test";
 import { open } from "./harness.mjs";
-import { PACK, places, questions } from "./pack.mjs";
-import { answer, begin, button, choice, heading, key, rows, tapOn } from "./walk.mjs";
+import { answered, dice, same } from "./pieces.mjs";
+import { begin } from "./walk.mjs";
 
-const PLACE = "Where is it offered?";
 /** What is special about a line of answers. */
 const EVERY_WAY = ["?", "can't tell", "mm", "one", "place", "|"].sort();
-const QUESTIONS = questions();
-const PLACES = places();
-
-/** Whole numbers from 0 to below `n`, the same for the same seed (mulberry32, public domain, T. Ettinger). */
-function dice(seed) {
-  let state = seed >>> 0;
-  return (n) => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) % n;
-  };
-}
-
-/** One answer to the question that stands; returns its line for the file. */
-async function say(page, roll, first) {
-  const ask = await heading(page);
-  const labels = await page.locator(".choices .choice").allInnerTexts();
-  const pick = labels[roll(labels.length)];
-  if (ask === PLACE) {
-    if (roll(4) === 0) {
-      await tapOn(page, key(page, "Skip"));
-      return "# the place was skipped";
-    }
-    await answer(page, pick);
-    return `place = ${PLACES.get(pick)}`;
-  }
-  const question = QUESTIONS.get(ask);
-  assert.ok(question, `the pack has no question "${ask}"`);
-  const id = (label) => {
-    assert.ok(question.choices.has(label), `${question.id} has no choice "${label}"`);
-    return question.choices.get(label);
-  };
-  const way = roll(10);
-  if (way < 5 && question.id === "length") {
-    const tenths = 300 + roll(900);
-    const typed = `${Math.floor(tenths / 10)}.${tenths % 10}`;
-    const calipers = roll(2) === 0;
-    await button(page, calipers ? "calipers" : "ruler").tap();
-    await page.locator("#typed").fill(typed);
-    await tapOn(page, button(page, "Use it"));
-    return `length = ${typed} mm ${calipers ? "calipers" : "ruler"}`;
-  }
-  if (way === 2 && !first) {
-    await tapOn(page, key(page, "Can't tell"));
-    return `${question.id} = can't tell`;
-  }
-  let line = `${question.id} = ${id(pick)}`;
-  if (way === 3 && labels.length > 2) {
-    const other = labels.filter((label) => label !== pick)[roll(labels.length - 1)];
-    await key(page, "One of two").tap();
-    await choice(page, pick).tap();
-    await answer(page, other);
-    // In the order of the pack, as the page keeps them.
-    const both = [pick, other].sort((one, two) => labels.indexOf(one) - labels.indexOf(two));
-    line = `${question.id} = ${both.map(id).join(" | ")}`;
-  } else {
-    await answer(page, pick);
-  }
-  if (roll(4) === 0 && await button(page, "Not sure").count() > 0) {
-    await button(page, "Not sure").tap();
-    await page.locator('.last button[aria-pressed="true"]').waitFor();
-    line += " ?";
-  }
-  return line;
-}
-
-/** The finding by the native program. */
-function natively(lines, year) {
-  const file = path.join(fs.mkdtempSync(path.join(os.tmpdir(), "pressmark-native-")), "answers.txt");
-  fs.writeFileSync(file, `${lines.join("\n")}\n`);
-  const words = ["try", PACK, "--answers", file, "--json", "--year", String(year)];
-  const done = spawnSync(process.env.PRESSMARK_WORKSHOP, words, { encoding: "utf8", maxBuffer: 1 << 24 });
-  fs.rmSync(path.dirname(file), { recursive: true });
-  assert.equal(done.status, 0, `${done.error ?? ""}${done.stderr}\n${lines.join("\n")}`);
-  return JSON.parse(done.stdout);
-}
 
 test("random pieces come to the same finding in the page and natively", async (t) => {
-  assert.ok(process.env.PRESSMARK_WORKSHOP, "PRESSMARK_WORKSHOP is not set: these tests are run by `cargo xtask test`.");
   const { page, server } = await begin(t);
   const ways = new Set();
   // Between two commits: four pieces, and on until every kind of answer has occurred. In full: ten.
   const least = process.env.PRESSMARK_DEEP ? 10 : 4;
   for (let seed = 1; seed <= 10 && (seed <= least || ways.size < EVERY_WAY.length); seed += 1) {
-    const roll = dice(seed);
     await page.goto("about:blank");
     await open(page, server.address);
-    const lines = [];
-    const most = 4 + roll(8);
-    while (lines.length < most && await page.locator(".rows").count() === 0) {
-      lines.push(await say(page, roll, lines.length === 0));
-    }
-    if (await page.locator(".rows").count() === 0) await tapOn(page, page.locator(".strip"));
-    await page.locator(".rows button").tap();
-    await page.locator(".rows button[aria-expanded='true']").waitFor();
+    const lines = await answered(page, dice(seed));
     for (const line of lines) ways.add(/can't tell|\||\?$|mm|place/.exec(line)?.[0] ?? "one");
-
-    const found = natively(lines, await page.evaluate(() => new Date().getFullYear()));
-    const shown = await rows(page);
-    const piece = `seed ${seed}:\n${lines.join("\n")}`;
-    assert.equal(await heading(page), found.title, piece);
-    assert.equal(shown.What, `${found.likely}. ${found.made_as}`, piece);
-    assert.equal(shown["Old or later"], found.make, piece);
-    assert.equal(shown.When, `${found.years.half}, even chances; ${found.years.nine}, 9 in 10`, piece);
-    const { Ok: worth, Err: none } = found.worth;
-    assert.equal(shown.Worth, none ?? `${worth.half} for half of such; ${worth.eight} for 8 in 10`, piece);
-    const clues = await page.locator(".clue .says").allInnerTexts();
-    assert.deepEqual(clues, found.clues.map((clue) => clue.text + (clue.unsure ? " (not sure)" : "")), piece);
+    await same(page, lines, `seed ${seed}:\n${lines.join("\n")}`);
   }
   // The seeds are only worth something if they came by every kind of answer.
   assert.deepEqual([...ways].sort(), EVERY_WAY);

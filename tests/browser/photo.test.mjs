@@ -2,32 +2,17 @@
 // of the size. The photographs are by a known camera (photograph.mjs), so the truth is known by construction.
 import assert from "node:assert/strict";
 import fs from "node:fs";
-import os from "node:os";
-import path from "node:path";
 import test from "node:test";
 import { stored, told } from "./cabinet.mjs";
 import { complaints } from "./eyes.mjs";
 import { heard, openAndKeep } from "./harness.mjs";
+import { choose, enter } from "./photo.mjs";
 import { LENGTH, file, photograph, scene } from "./photograph.mjs";
 import { begin, button, heading, moved, tapOn } from "./walk.mjs";
 
 /** The pixels of the longer side of a working picture; `LONGEST` of the room for pictures. */
 const WORKING = 2200;
 const FOUND = /^Length (\d+)(?:\.(\d))? mm/;
-
-/** From the first question into the room. */
-async function enter(page) {
-  await heard(page, "whole-ready");
-  await tapOn(page, button(page, "Measure in a photo"));
-  assert.equal(await heading(page), "Measure in a photo");
-}
-
-/** Chooses a picture and waits until it stands there and a card was looked for. */
-async function choose(page, picture) {
-  await page.locator("#photo-file:enabled").setInputFiles(typeof picture === "string" ? picture : file(picture));
-  await page.locator(".picture image").waitFor({ timeout: 20_000 });
-  await page.locator('.photo[aria-busy="false"]').waitFor({ timeout: 20_000 });
-}
 
 /** Taps a place of the picture, in pixels of the original, in one of the drawings of it. */
 async function touch(page, what, [x, y], selector) {
@@ -203,48 +188,6 @@ test("the ruler is approximate until it is set, and stays set on this device", a
   await tapOn(page, button(page, "A ruler on the screen"));
   await page.locator("main p[role=status]", { hasText: "Set for this screen" }).waitFor();
 });
-
-for (const apart of [true, false]) {
-  test(`twelve million pixels ${apart ? "within two seconds by a worker" : "without a worker"}, never holding the page`, async (t) => {
-    const before = (page) => page.addInitScript((apart) => {
-      if (!apart) delete globalThis.Worker;
-      globalThis.long = [];
-      new PerformanceObserver((list) => globalThis.long.push(...list.getEntries().map((e) => [e.startTime, e.duration])))
-        .observe({ type: "longtask" });
-    }, apart);
-    const { page, context } = await begin(t, { before });
-    const what = scene({ tilt: 5 });
-    // From the disk: bytes that the test hands over would hold the page themselves.
-    const folder = fs.mkdtempSync(path.join(os.tmpdir(), "pressmark-photo-"));
-    t.after(() => fs.rmSync(folder, { recursive: true }));
-    const picture = path.join(folder, "iron.jpg");
-    fs.writeFileSync(picture, await photograph(context, what));
-    await enter(page);
-    // The program is there: its way over the line is not what is measured.
-    await choose(page, picture);
-    await tapOn(page, button(page, "Another picture"));
-    const devtools = await context.newCDPSession(page);
-    await devtools.send("Emulation.setCPUThrottlingRate", { rate: 4 });
-    await page.evaluate(() => {
-      globalThis.long.length = 0;
-      globalThis.seen = [];
-      const look = () => globalThis.seen.push([performance.now(), document.getElementById("heading").innerText]);
-      new MutationObserver(look).observe(document.body, { subtree: true, childList: true, characterData: true });
-      document.getElementById("photo-file").addEventListener("change", () => { globalThis.began = performance.now(); }, { capture: true });
-    });
-    await choose(page, picture);
-    await page.waitForFunction(() => globalThis.seen.some(([, says]) => says === "Is this the card?"));
-    const opened = await page.evaluate(() => globalThis.seen.find(([, says]) => says === "Is this the card?")[0] - globalThis.began);
-    const placing = Date.now();
-    await tapOn(page, button(page, "Yes, this is the card"));
-    const placed = Date.now() - placing;
-    const long = await page.evaluate(() => Math.max(0, ...globalThis.long.filter(([at]) => at >= globalThis.began).map(([, held]) => held)));
-    console.log(`figure: photo: 12 Mpx ${apart ? "worker" : "page"}: opened and card proposed in ${Math.round(opened)} ms, placed in ${placed} ms, longest task ${Math.round(long)} ms`);
-    // Where no worker may run the page does it in slices: it takes longer, and still holds nothing up.
-    assert.ok(opened + placed <= (apart ? 2000 : 4000), `${opened} ms and ${placed} ms`);
-    assert.ok(long <= 100, `held for ${long} ms`);
-  });
-}
 
 test("with the server gone it works as well, by keyboard alone", async (t) => {
   const { page, server, context } = await begin(t);

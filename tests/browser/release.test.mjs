@@ -11,15 +11,9 @@ import path from "node:path";
 import { test } from "node:test";
 import { pathToFileURL } from "node:url";
 import { FOUND, document, entered, host, snippet, start } from "./guests.mjs";
-import { heard, open, phone, serve } from "./harness.mjs";
+import { given, heard, open, phone, serve } from "./harness.mjs";
 import { file, photograph, scene } from "./photograph.mjs";
 import { FLAT, button, heading, rows, tapOn, toFinding } from "./walk.mjs";
-
-function given(name) {
-  const value = process.env[name];
-  assert.ok(value, `${name} is not set: these tests are run by \`cargo xtask test\`.`);
-  return value;
-}
 
 const RELEASE = given("PRESSMARK_RELEASE");
 const inRelease = (...parts) => path.join(RELEASE, ...parts);
@@ -117,7 +111,7 @@ test("from nginx the assistant starts, is kept for places without a signal, and 
     await browser.close();
     await club.stop();
   });
-  const page = browser.context.pages()[0];
+  const page = await browser.context.newPage();
   await page.addInitScript(() => {
     globalThis.heard = [];
     globalThis.events = [];
@@ -135,7 +129,7 @@ test("from nginx the assistant starts, is kept for places without a signal, and 
 test("from a memory stick, by its file address, one file asks, finds, reads marks and measures in a photograph", async (t) => {
   const browser = await phone();
   t.after(() => browser.close());
-  const page = browser.context.pages()[0];
+  const page = await browser.context.newPage();
   const asked = [];
   const complaints = [];
   page.on("request", (request) => { if (!/^(data|blob):/.test(request.url())) asked.push(request.url()); });
@@ -179,7 +173,7 @@ test("from a memory stick, by its file address, one file asks, finds, reads mark
 test("an older browser, which must be helped to unpack, and what is copied does not say where the file lies", async (t) => {
   const browser = await phone({ permissions: ["clipboard-read", "clipboard-write"] });
   t.after(() => browser.close());
-  const page = browser.context.pages()[0];
+  const page = await browser.context.newPage();
   await page.addInitScript(() => { delete Uint8Array.fromBase64; });
   await page.goto(`${pathToFileURL(ONE_FILE).href}#${FOUND}`);
   await page.locator(".rows").waitFor();
@@ -246,7 +240,7 @@ test("Firefox: one file from the disk comes to the finding that Chromium comes t
   // Chromium on the same file, by the same steps.
   const other = await phone();
   t.after(() => other.close());
-  const [same] = other.context.pages();
+  const same = await other.context.newPage();
   await same.goto(pathToFileURL(ONE_FILE).href);
   await same.locator("button.choice").first().waitFor();
   assert.equal(await consult({

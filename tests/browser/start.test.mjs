@@ -54,7 +54,7 @@ for (const [chosen, set] of [["sun", "sun"], ["dark", "dark"], ["\"><script>", n
 }
 
 test("the browser finds nothing that would keep it off the home screen", async (t) => {
-  const { page, server, context } = await visit(t);
+  const { page, server, context } = await visit(t, { options: { resident: true } });
   await openAndKeep(page, server.address);
   const devtools = await context.newCDPSession(page);
   const { installabilityErrors } = await devtools.send("Page.getInstallabilityErrors");

@@ -1,9 +1,6 @@
 //! Old, or a later copy: how strong one look may be, how far the stated chances are to be believed, and that no one look
 //! makes an ordinary piece dear.
 
-#[path = "copies/calibrated.rs"]
 mod calibrated;
-#[path = "copies/ordinary.rs"]
 mod ordinary;
-#[path = "copies/tables.rs"]
 mod tables;

@@ -4,10 +4,8 @@
 //! below 99`, `nine tenths below 150` (in units of the currency), `drift below -80`, `family drift below -60` (per mille a year), `sales 3` (pooled), `apart 2`.
 //! `#` begins a remark.
 
-mod common;
-
+use crate::common::{at, irons, lines, market, prices, texts};
 use appraise::{Estimate, Of, comparables};
-use common::{at, irons, lines, market, prices, texts};
 use compile::{Compiled, Files, Reference};
 use pack::prices::Prices;
 use std::fs;

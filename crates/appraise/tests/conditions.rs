@@ -1,9 +1,7 @@
 //! Factors of condition.
 
-mod common;
-
+use crate::common::tables;
 use appraise::{Band, worn};
-use common::tables;
 
 #[test]
 fn conditions_multiply_within_bounds() {

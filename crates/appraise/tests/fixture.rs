@@ -1,10 +1,8 @@
 //! Twelve sets of invented sales, held against numpy and scipy: `tests/fixtures/appraise`. The other engine works with
 //! matrices and reads the index, the conditions and the assumptions for itself.
 
-mod common;
-
+use crate::common::{YEAR, at, currency, prices};
 use appraise::{Comparable, Drift, Market, Of, Pool};
-use common::{YEAR, at, currency, prices};
 use pack::Worth;
 use pack::prices::{Date, Prices, Sort};
 use std::fs;

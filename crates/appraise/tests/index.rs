@@ -1,9 +1,7 @@
 //! The table of general prices, held against what other offices printed.
 
-mod common;
-
+use crate::common::{at, prices, usd};
 use appraise::{factor, last_year};
-use common::{at, prices, usd};
 use std::fs;
 use units::Year;
 

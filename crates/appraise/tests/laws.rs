@@ -1,9 +1,7 @@
 //! What must hold of bands after sales, whatever the sales.
 
-mod common;
-
+use crate::common::{KIND, YEAR, currency, market, sale, tables, usd, worth};
 use appraise::{Comparable, Drift, Of};
-use common::{KIND, YEAR, currency, market, sale, tables, usd, worth};
 use pack::prices::{Date, Sort};
 use proptest::collection::vec;
 use proptest::prelude::*;

@@ -1,9 +1,7 @@
 //! The ledger of the demonstration: it compiles, says that it is invented, and its falling family is found to fall.
 
-mod common;
-
+use crate::common::{at, irons, lines, market, prices, texts};
 use appraise::{Found, Of, comparables};
-use common::{at, irons, lines, market, prices, texts};
 use compile::{Compiled, Files, Reference};
 use pack::Worth;
 use pack::prices::{Ledger, Prices, Sort, read_ledger};

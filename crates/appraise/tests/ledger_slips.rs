@@ -1,9 +1,7 @@
 //! Every slip in a ledger is told with its place, and strange bytes are answered.
 
-mod common;
-
+use crate::common::{irons, lines, prices, texts};
 use appraise::comparables;
-use common::{irons, lines, prices, texts};
 use compile::{Files, Reference};
 use pack::prices::{read_ledger, write_ledger};
 

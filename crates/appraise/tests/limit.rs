@@ -1,9 +1,7 @@
 //! Limits and the sheet for the day of a sale.
 
-mod common;
-
+use crate::common::{KIND, currency, prices, tables, usd};
 use appraise::{Figure, Hopes, Lot, Outcome, Part, Sheet, TaxOn, Terms, Why, suggest};
-use common::{KIND, currency, prices, tables, usd};
 use pack::prices::{Date, Limit, Meaning, Sort};
 use proptest::prelude::*;
 use units::Basis;

@@ -1,9 +1,7 @@
 //! What is pooled, in which money, and what is said beside it.
 
-mod common;
-
+use crate::common::{KIND, YEAR, currency, market, sale, tables, worth};
 use appraise::{Comparable, Drift, Pool};
-use common::{KIND, YEAR, currency, market, sale, tables, worth};
 use pack::prices::Sort;
 use units::Basis;
 

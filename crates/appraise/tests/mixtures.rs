@@ -1,9 +1,7 @@
 //! Quantiles of mixtures, of log-normals and of t among each other, held against draws.
 
-mod common;
-
+use crate::common::{KIND, Random, YEAR, market, sale, tables, worth};
 use appraise::{Band, Comparable, Drift, Mixture};
-use common::{KIND, Random, YEAR, market, sale, tables, worth};
 
 /// 1,000,000 draws from each mixture of log-normals and of t, made as bands after sales are made.
 #[test]

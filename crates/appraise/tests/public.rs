@@ -1,8 +1,6 @@
 //! Money is whole minor units wherever another crate can see it.
 
-mod common;
-
-use common::at;
+use crate::common::at;
 use std::fs;
 
 /// What may take or give a float in public: shares and weights, none of them money.

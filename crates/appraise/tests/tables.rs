@@ -1,8 +1,6 @@
 //! The tables of prices compile, stay small, and every slip in them is told with its place.
 
-mod common;
-
-use common::{folder, lines, prices, texts};
+use crate::common::{folder, lines, prices, texts};
 use compile::{Files, Reference};
 use pack::prices::{Meaning, Prices, read_prices, write_prices};
 use units::Basis;
@@ -225,12 +223,12 @@ fn hostile_bytes_are_answered() {
     let mut answered = |bytes: &[u8]| match read_prices(bytes) {
         Ok(tables) => {
             assert!(write_prices(&tables).is_ok(), "what was let in cannot be written");
-            let market = common::market(&tables);
+            let market = crate::common::market(&tables);
             let found = market.estimate(
-                common::KIND,
-                &common::worth(5_000, 11_000, 2020),
+                crate::common::KIND,
+                &crate::common::worth(5_000, 11_000, 2020),
                 appraise::Drift::unknown(&tables),
-                &[common::sale(1990, 70_000), common::sale(2020, 7_000)],
+                &[crate::common::sale(1990, 70_000), crate::common::sale(2020, 7_000)],
             );
             let q = found.expect("a band in dollars").quantiles.map(|q| q.money.minor);
             assert!(q.windows(2).all(|w| w[0] <= w[1]) && q[0] >= 0, "{q:?}");

@@ -1,9 +1,7 @@
 //! What a bid costs and the highest bid that keeps a limit: published examples, and laws.
 
-mod common;
-
+use crate::common::{prices, tables};
 use appraise::{TaxOn, Terms, next_bid, on_step};
-use common::{prices, tables};
 use proptest::prelude::*;
 
 fn terms(premium: u16, tax: u32, on: TaxOn, shipping: i64) -> Terms {

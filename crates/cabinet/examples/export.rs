@@ -2,6 +2,7 @@
 //! -- <file>`.
 
 #[path = "../tests/common/mod.rs"]
+#[allow(dead_code, reason = "what the tests share is more than an example uses")]
 mod common;
 
 use cabinet::record::Version;

@@ -2,6 +2,7 @@
 //! insurer and a buyer may see them.
 
 #[path = "../tests/common/mod.rs"]
+#[allow(dead_code, reason = "what the tests share is more than an example uses")]
 mod common;
 
 use cabinet::linked_art::linked_art;

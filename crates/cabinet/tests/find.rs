@@ -1,11 +1,9 @@
 //! Finding again, among few pieces and among five thousand.
 
-mod common;
-
+use crate::common::make::{text, version};
+use crate::common::{Random, deep};
 use cabinet::find::{Alike, Card, Filter, Index, Looks, Query, Sort, nearest, words_of};
 use cabinet::record::{Date, Mark, Measurement, Number, Record, Size, Standing, Value, Version};
-use common::make::{text, version};
-use common::{Random, deep};
 use proptest::prelude::*;
 use std::time::Instant;
 

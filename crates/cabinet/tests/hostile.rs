@@ -1,17 +1,15 @@
 //! Files that went wrong or were made to harm: a sentence each, and nothing taken.
 
-mod common;
-
+use crate::common::make::{sound, version};
+use crate::common::mutate::mutated;
+use crate::common::zip::{export, import, picture};
+use crate::common::{Random, deep};
 use cabinet::archive::{Import, Writer, digest, photo_name};
 use cabinet::csv::{Table, guess, head, row, take};
 use cabinet::linked_art::linked_art;
 use cabinet::record::{Date, Moment, Profile, Record, Uuid, Version, faults, lacks};
 use cabinet::sheets::{one, sale_text};
 use cabinet::text;
-use common::make::{sound, version};
-use common::mutate::mutated;
-use common::zip::{export, import, picture};
-use common::{Random, deep};
 
 const TODAY: Date = Date { year: 2026, month: 11, day: 29 };
 

@@ -1,13 +1,11 @@
 //! Linked Art: sound JSON, identities that are in the published lists, nothing that a profile hides. Against the published
 //! schema: `cargo xtask bench linked-art <its folder>`.
 
-mod common;
-
+use crate::common::Random;
+use crate::common::make::{money, sound, text};
 use cabinet::linked_art::linked_art;
 use cabinet::record::{Date, Deal, Profile, Record, Unknown, Version, redacted};
 use cabinet::text::write as text_of;
-use common::Random;
-use common::make::{money, sound, text};
 use proptest::prelude::*;
 use serde_json::Value as Json;
 

@@ -1,11 +1,9 @@
 //! Merging: a union, whatever the order, and what disagrees.
 
-mod common;
-
+use crate::common::Random;
+use crate::common::make::{record, version};
 use cabinet::merge::{Shelf, differences};
 use cabinet::record::{Moment, Stamp, Uuid, Version};
-use common::Random;
-use common::make::{record, version};
 use proptest::prelude::*;
 
 /// Versions of few records, some after others, some with one id and two contents, some that name each other.

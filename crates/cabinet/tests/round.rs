@@ -1,13 +1,11 @@
 //! Out and in again: the same bytes of meaning.
 
-mod common;
-
+use crate::common::make::{record, version};
+use crate::common::zip::{export, import, picture};
+use crate::common::{Random, deep};
 use cabinet::archive::{digest, record_name};
 use cabinet::record::{Part, Stamp, Version};
 use cabinet::text;
-use common::make::{record, version};
-use common::zip::{export, import, picture};
-use common::{Random, deep};
 use proptest::prelude::*;
 
 proptest! {

@@ -1,11 +1,9 @@
 //! Sheets: sums that are right, hazards first, nothing shown that should not be. All figures invented.
 
-mod common;
-
+use crate::common::Random;
+use crate::common::make::{money, sound};
 use cabinet::record::{Date, Deal, Profile, Record, Standing, Valuation, Value, Worth};
 use cabinet::sheets::{Block, Heirs, Sheet, annual, heirs, one, sale_text, schedule, second_opinion, totals};
-use common::Random;
-use common::make::{money, sound};
 use proptest::prelude::*;
 use std::collections::BTreeMap;
 use units::Money;

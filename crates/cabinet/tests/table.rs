@@ -1,11 +1,9 @@
 //! Tables: out, through a spreadsheet's habits, in again.
 
-mod common;
-
+use crate::common::Random;
+use crate::common::make::sound;
 use cabinet::csv::{COLUMNS, Table, Taken, guess, head, row, take};
 use cabinet::record::{Date, Record, Uuid, Value};
-use common::Random;
-use common::make::sound;
 use proptest::prelude::*;
 
 const TODAY: Date = Date { year: 2299, month: 12, day: 31 };

@@ -1,9 +1,7 @@
 //! Every folder in `cases/` is a pack with something wrong: `faults.txt` says what must be found, `notes.txt` what
 //! must be noted in a pack that is sound all the same.
 
-mod common;
-
-use common::{cases, patched};
+use crate::common::{cases, patched};
 use std::fs;
 use std::path::Path;
 

@@ -1,8 +1,6 @@
 //! Packs that are meant to do harm, each by one means: refused with a sentence that names the place, or taken with the text
 //! exactly as it stands. Where the means is a single character or word the cases in `cases/` have more of them.
 
-mod common;
-
 use compile::shape::{FILES, Shape, Sort};
 use compile::{Fault, Files, compile, missing_codes};
 
@@ -318,7 +316,7 @@ const CASES: &[Case] = &[
 ];
 
 fn spoilt(file: &str, change: fn(&str) -> String) -> Files {
-    let mut files = common::good();
+    let mut files = crate::common::good();
     for (_, text) in files.iter_mut().filter(|(p, _)| p == file) {
         *text = change(text);
     }
@@ -404,7 +402,7 @@ fn exchanged(files: &[(String, String)], path: &str, line: usize, name: &str, te
 
 #[test]
 fn script_is_refused_in_every_text_field() {
-    let all = common::patched(&common::cases().join("lessons-sound"));
+    let all = crate::common::patched(&crate::common::cases().join("lessons-sound"));
     let own = all.iter().filter(|(p, _)| !p.starts_with("art/"));
     let files: Vec<(String, String)> = own.map(|(p, t)| (p.into(), t.into())).collect();
     let fields = text_fields(&files);
@@ -425,7 +423,7 @@ const SHOWN: [&str; 11] =
 
 #[test]
 fn what_only_looks_like_script_stays_the_text_it_is() {
-    let files = common::good();
+    let files = crate::common::good();
     let fields: Vec<_> =
         text_fields(&files).into_iter().filter(|(_, _, n)| SHOWN.contains(&n.as_str())).collect();
     for text in PLAIN {

@@ -1,14 +1,12 @@
 //! The sound pack in `cases/good`, every table and prior worked out by hand. All its figures are invented; what is
 //! checked here is arithmetic and the order in which tables are looked for.
 
-mod common;
-
 use compile::{Compiled, Files, compile};
 use pack::{Row, Says, Standing};
 use units::Basis;
 
 fn good() -> Compiled {
-    compile(&Files::new(common::good())).expect("the sound pack is sound")
+    compile(&Files::new(crate::common::good())).expect("the sound pack is sound")
 }
 
 /// The row of a candidate for a question.
@@ -186,7 +184,7 @@ fn bytes_come_back_and_are_named_by_their_digest() {
 
 #[test]
 fn the_order_in_which_files_are_listed_does_not_matter() {
-    let mut files = common::good();
+    let mut files = crate::common::good();
     files.reverse();
     assert_eq!(compile(&Files::new(files)), Ok(good()));
 }

@@ -1,7 +1,5 @@
 //! Whatever the files hold, an answer comes back: a pack or faults, always the same, never a panic.
 
-mod common;
-
 use compile::{Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES, compile, missing_codes};
 use proptest::prelude::*;
 
@@ -148,7 +146,7 @@ proptest! {
 
     #[test]
     fn changed_packs_are_answered(changes in proptest::collection::vec(change(), 1..6)) {
-        let mut files = common::good();
+        let mut files = crate::common::good();
         files.sort();
         for change in &changes {
             make(&mut files, change);
@@ -159,7 +157,7 @@ proptest! {
 
     #[test]
     fn any_text_is_answered(file in 0..8_usize, text in "\\PC{0,200}|[\\[\\]{}=.,\"'a-z0-9#\n ]{0,300}") {
-        let mut files = common::good();
+        let mut files = crate::common::good();
         files.sort();
         let n = files.len();
         files[file % n].1 = text;
@@ -171,7 +169,7 @@ proptest! {
 #[test]
 fn files_beyond_the_limits_are_not_read() {
     let with = |more: Vec<(String, String)>| {
-        let mut files = common::good();
+        let mut files = crate::common::good();
         files.extend(more);
         let faults = compile(&Files::new(files)).expect_err("a limit is broken");
         faults.iter().map(|f| f.to_string()).collect::<Vec<String>>().join("\n")
@@ -191,7 +189,7 @@ fn files_beyond_the_limits_are_not_read() {
 
 #[test]
 fn very_many_things_are_refused_in_good_time() {
-    let mut files = common::good();
+    let mut files = crate::common::good();
     let kind = |i: usize| {
         format!(
             "[[kind]]\nid = \"k{i}\"\nname = \"Kind {i}\"\nshort = \"Kind {i}\"\npurpose = \"None.\"\n\

@@ -1,8 +1,6 @@
 //! The shape and the readers know the same fields: the reader itself is asked what it knows, everywhere in a pack.
 
-mod common;
-
-use common::{cases, patched};
+use crate::common::{cases, patched};
 use compile::shape::{FILES, Shape, Sort};
 use compile::{Files, compile};
 
@@ -116,7 +114,7 @@ fn reader_and_shape_know_the_same_fields_under_every_heading() {
 
 #[test]
 fn a_field_that_must_be_there_is_missed() {
-    let files = common::good();
+    let files = crate::common::good();
     for (path, field) in [
         ("pack.toml", "edition"),
         ("pack.toml", "unknown"),

@@ -1,8 +1,6 @@
 //! Sheets: there and back with no loss, and faults that name the cell.
 
-mod common;
-
-use common::{cases, folder, patched};
+use crate::common::{cases, folder, patched};
 use compile::sheets::{export, import, is_sheet};
 use compile::{Files, compile};
 use std::fs;
@@ -68,7 +66,7 @@ fn every_sound_case_comes_back_and_others_keep_their_faults() {
 }
 
 fn sheets_of_good() -> Vec<(String, String)> {
-    export(&Files::new(common::good())).expect("the sound pack")
+    export(&Files::new(crate::common::good())).expect("the sound pack")
 }
 
 fn with(name: &str, from: &str, to: &str) -> Vec<(String, String)> {
@@ -147,7 +145,7 @@ fn semicolons_and_decimal_commas_make_the_same_pack() {
 
 #[test]
 fn texts_that_look_like_formulas_stay_texts() {
-    let mut files = common::good();
+    let mut files = crate::common::good();
     let glossary = files.iter_mut().find(|(p, _)| p == "glossary.toml").expect("a glossary");
     glossary.1 = "[[term]]\nword = \"=1+1\"\nmeans = \"'@x \\\" , ; -\"\n".to_string();
     let files = Files::new(files);

@@ -14,23 +14,38 @@ use units::{Length, LengthUnit, Mass};
 pub fn from_text(guide: &Guide, text: &str) -> Result<State, Vec<String>> {
     let mut state = State { tools: (0..guide.core.tools.len()).collect(), ..State::default() };
     let mut faults = Vec::new();
+    let mut lines = Vec::new();
     for (i, line) in text.lines().enumerate() {
         let line = line.split('#').next().unwrap_or_default().trim();
         if line.is_empty() {
             continue;
         }
-        if let Err(says) = read_line(guide, &mut state, line) {
-            faults.push(format!("line {}: {says}", i + 1));
+        match read_line(guide, &mut state, line) {
+            Ok(()) => lines.extend((state.given.len() > lines.len()).then_some(i + 1)),
+            Err(says) => faults.push(format!("line {}: {says}", i + 1)),
         }
     }
-    let told = state.given.len();
+    let told = state.given.clone();
     state.drop_closed(guide);
-    if state.given.len() < told {
-        faults.push(
-            "A look was answered that is not asked after the other answers (its gate is closed).".to_string(),
-        );
+    for (given, line) in told.iter().zip(&lines).filter(|(g, _)| state.answer_to(g.question).is_none()) {
+        faults.push(format!("line {line}: {}", closed(guide, given.question)));
     }
     if faults.is_empty() { Ok(state) } else { Err(faults) }
+}
+
+/// That a question is not asked after the other answers, and after which it would be.
+fn closed(guide: &Guide, question: usize) -> String {
+    let q = &guide.core.questions[question];
+    let Some(gate) = &q.gate else { return format!("{} is not asked.", q.id) };
+    let outer = &guide.core.questions[usize::from(gate.question)];
+    let open: Vec<&str> = gate.choices.iter().map(|c| outer.choices[usize::from(*c)].id.as_str()).collect();
+    format!(
+        "{} is asked only after \u{201c}{} = {}\u{201d}. Mend the answer to {}, or strike out this line.",
+        q.id,
+        outer.id,
+        open.join(" | "),
+        outer.id
+    )
 }
 
 fn read_line(guide: &Guide, state: &mut State, line: &str) -> Result<(), String> {
@@ -45,8 +60,10 @@ fn read_line(guide: &Guide, state: &mut State, line: &str) -> Result<(), String>
         return Ok(());
     }
     let question = guide.core.questions.iter().position(|q| q.id == name);
-    let question =
-        question.ok_or_else(|| unknown("question", name, guide.core.questions.iter().map(|q| &q.id)))?;
+    let question = question.ok_or_else(|| {
+        let place = (!guide.core.places.is_empty()).then(|| "place".to_string());
+        unknown("question", name, guide.core.questions.iter().map(|q| &q.id).chain(&place))
+    })?;
     if state.answer_to(question).is_some() {
         return Err(format!("{name} is answered twice."));
     }

@@ -8,7 +8,7 @@ use units::{Basis, Currency, Year};
 
 /// Below this share of pieces with a figure nothing is said. Basis: practice.
 const ENOUGH: f64 = 0.5;
-/// What a candidate of less than this share rests on does not lower the basis. Basis: practice.
+/// What has less than this part of the whole does not lower the basis. Basis: practice.
 const COUNTS: f64 = 0.05;
 
 /// The prices of such pieces.
@@ -35,7 +35,7 @@ impl Bands {
         let mut bands: Vec<(f64, Band)> = Vec::new();
         let mut money = currency;
         let mut years: Option<(Year, Year)> = None;
-        let mut basis = Basis::Published;
+        let mut rests = Vec::new();
         let (mut known, mut all) = (0.0, 0.0);
         for (p, c) in facts.posterior.p.iter().zip(&guide.core.candidates) {
             if usize::from(c.kind) == guide.unknown() || !wanted(c) {
@@ -51,12 +51,10 @@ impl Bands {
             years = Some((first.min(worth.year), last.max(worth.year)));
             known += p;
             bands.push((*p, band));
-            if *p >= COUNTS {
-                basis = basis.max(worth.basis);
-            }
+            rests.push((*p, worth.basis));
         }
         let mixture = Mixture::new(bands).filter(|_| known >= ENOUGH * all)?;
-        Some(Bands { mixture, currency: money?, years: years?, basis })
+        Some(Bands { mixture, currency: money?, years: years?, basis: weakest(&rests)? })
     }
 
     /// From the price that so many of such pieces sell below to another: `9 to 20 USD`.
@@ -69,6 +67,14 @@ impl Bands {
         let (first, last) = self.years;
         if first == last { first.to_string() } else { format!("{first} to {last}") }
     }
+}
+
+/// What the weakest of some figures rests on, those left out that hardly count: each with its share. None of none.
+pub(crate) fn weakest(figures: &[(f64, Basis)]) -> Option<Basis> {
+    let all: f64 = figures.iter().map(|f| f.0).sum();
+    let most = figures.iter().fold(0.0, |most, f| f.0.max(most));
+    // Where every one is small the largest still count.
+    figures.iter().filter(|f| f.0 >= (COUNTS * all).min(most)).map(|f| f.1).max()
 }
 
 /// Minor units as `9 to 20 USD`, rounded outwards to amounts that people name.

@@ -2,10 +2,8 @@
 //! they say. One seed by which the figures were looked at while the reader was written, and three that nothing was tuned
 //! to.
 
-mod common;
-
-use common::make::{Maker, Random, Truth, found, is_true};
-use common::{deep, tables};
+use crate::common::make::{Maker, Random, Truth, found, is_true};
+use crate::common::{deep, tables};
 use dating::{Kind, Measured, Read};
 
 /// Upper ends of the classes of stated chances.

@@ -1,9 +1,7 @@
 //! What published sources say of marks, as tables in `tests/cases/marks`: the source stands beside each row. No row is
 //! of the tables that the reader loads.
 
-mod common;
-
-use common::{root, tables};
+use crate::common::{root, tables};
 use dating::{Flag, Kind, Mark, Measured, Reading, Tables, Verdict, calendar};
 use std::fs;
 use units::{Length, Mass};

@@ -1,10 +1,8 @@
 //! Tables that went wrong but were let in by the reader of bytes: whatever they say, marks are read without a panic and
 //! likelihoods stay sound.
 
-mod common;
-
-use common::make::Random;
-use common::{YEAR, tables};
+use crate::common::make::Random;
+use crate::common::{YEAR, tables};
 use dating::{Measured, Tables};
 use pack::marks::{read_marks, write_marks};
 

@@ -1,10 +1,8 @@
 //! What must hold of any marks: a lost character keeps the truth, hard bounds are never softened by more marks, dates of
 //! issue are days of issue.
 
-mod common;
-
-use common::make::{Maker, Random, Truth, found};
-use common::{YEAR, tables};
+use crate::common::make::{Maker, Random, Truth, found};
+use crate::common::{YEAR, tables};
 use dating::{Curve, FIRST_YEAR, Flag, Kind, Mark, Measure, Measured, Read, Reading, Verdict, calendar};
 use pack::marks::Proof;
 use units::{Length, Mass, Period};

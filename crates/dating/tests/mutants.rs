@@ -1,11 +1,9 @@
 //! Texts that went wrong do no harm, however long.
 
-mod common;
-
-use common::make::{Maker, Random};
-use common::mutate::{Mutator, nasty};
-use common::sound::sound;
-use common::{deep, tables};
+use crate::common::make::{Maker, Random};
+use crate::common::mutate::{Mutator, nasty};
+use crate::common::sound::sound;
+use crate::common::{deep, tables};
 use dating::Measured;
 use units::{Length, Mass};
 

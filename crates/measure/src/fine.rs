@@ -23,7 +23,7 @@ impl FineLength {
         match hundredths(text, "mm")? {
             0 => Err(Misread("A length of nothing cannot be right.".to_string())),
             n if n <= Self::LONGEST.0 => Ok(FineLength(n)),
-            _ => Err(Misread("That is longer than any iron. Type millimetres.".to_string())),
+            _ => Err(Misread("That is too long for anything here. Type millimetres.".to_string())),
         }
     }
 
@@ -45,7 +45,7 @@ impl FineMass {
     pub fn typed(text: &str) -> Result<FineMass, Misread> {
         match hundredths(text, "g")? {
             n if n <= Self::HEAVIEST.0 => Ok(FineMass(n)),
-            _ => Err(Misread("That is heavier than any iron. Type grams.".to_string())),
+            _ => Err(Misread("That is too heavy for anything here. Type grams.".to_string())),
         }
     }
 

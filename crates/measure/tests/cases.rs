@@ -1,8 +1,6 @@
 //! Cases as rows, in `tests/cases/measure`: what was measured, what must be said of it, and the basis of that.
 
-mod common;
-
-use common::{metal, pairs, rows, table};
+use crate::common::{metal, pairs, rows, table};
 use measure::{
     Caution, Celsius, Density, FineMass, Heft, Instrument, Lean, Magnet, Possible, Says, Scale, Side, Told,
     Unweighed, Weighed, Why, before_water, density, heft, possible, recast,

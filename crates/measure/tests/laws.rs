@@ -1,8 +1,6 @@
 //! Laws of the recast test, of density, heft and the metals that are left.
 
-mod common;
-
-use common::{pair, table};
+use crate::common::{pair, table};
 use measure::{
     Celsius, FineMass, Heft, Instrument, Magnet, Pair, Says, Scale, Side, Told, Weighed, Why, density,
     expected, heft, possible, recast,

@@ -1,9 +1,7 @@
 //! Stated uncertainties beside drawn readings: what GUM's sum of squares gives must be what repeated measuring would show
 //! (JCGM 101:2008, propagation of distributions by a Monte Carlo method).
 
-mod common;
-
-use common::{Random, metal, pairs, spread, table};
+use crate::common::{Random, metal, pairs, spread, table};
 use measure::{
     AIR, Celsius, FineMass, Instrument, Scale, Weighed, combined, density, heft, of_half_width, of_step,
     recast, water,

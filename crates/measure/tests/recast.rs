@@ -1,8 +1,6 @@
 //! The likelihood ratio of the recast test beside an independent computation, and its size beside published figures.
 
-mod common;
-
-use common::{metal, pairs, rows, table};
+use crate::common::{metal, pairs, rows, table};
 use measure::{Lean, Says, recast};
 use pack::metals::{Figure, Metals};
 use units::Basis;
@@ -56,7 +54,7 @@ fn the_shrink_rules() {
         let (from, to) = metal(&table, id).shrinks().expect("a shrinkage");
         let lost = (f64::from(long) / f64::from(short) - 1.0) * 1e5;
         assert!(f64::from(from) - 5.0 <= lost && lost <= f64::from(to) + 5.0, "{id}: {lost}");
-        let found = recast(&table, metal(&table, id), &[common::pair(short, long)]);
+        let found = recast(&table, metal(&table, id), &[crate::common::pair(short, long)]);
         assert_eq!(found.says, Says::Leans(Lean::Recast), "{id}: {found:?}");
         assert!(found.generations[0] > found.generations[2], "{id}: {:?}", found.generations);
     }

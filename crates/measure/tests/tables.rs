@@ -1,8 +1,6 @@
 //! The table of metals compiles, is small, and every slip in it is told with its place; its bytes are trusted by nobody.
 
-mod common;
-
-use common::{compiled, metal, table, text};
+use crate::common::{compiled, metal, table, text};
 use compile::{Files, Reference};
 use pack::metals::{read_metals, write_metals};
 use units::Basis;
@@ -146,7 +144,7 @@ fn hostile_bytes_are_answered() {
         Ok(found) => {
             assert!(write_metals(&found).is_ok(), "what was let in cannot be written");
             // Whatever was let in can be reckoned with.
-            let pairs = common::pairs("7430/7500 4900/5000a");
+            let pairs = crate::common::pairs("7430/7500 4900/5000a");
             let ratio = found.metals.first().map(|m| measure::recast(&found, m, &pairs).ratio);
             assert!(ratio.is_some_and(|r| r.is_finite() && r > 0.0), "{ratio:?}");
             let told =

@@ -1,8 +1,6 @@
 //! Whatever a core must hold to, one case spoils it, and the refusal names what was spoilt.
 
-mod common;
-
-use common::{sentence, tiny};
+use crate::common::{sentence, tiny};
 use pack::{
     Book, Core, Form, Gate, Late, Named, RoleRow, Row, Says, Standing, check_core, join, part, read_book,
     write_book, write_core,

@@ -1,7 +1,5 @@
 //! What is written comes back as it was: the packs of the project, and sound cores of every shape.
 
-mod common;
-
 use pack::*;
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -10,7 +8,7 @@ use units::{Basis, Currency, Money, Period};
 
 #[test]
 fn packs_of_the_project_come_back() {
-    for c in [common::irons(), common::tiny()] {
+    for c in [crate::common::irons(), crate::common::tiny()] {
         let mut core = read_core(&c.core_bytes).expect("a sound core");
         assert_eq!(write_core(&core).as_ref(), Ok(&c.core_bytes));
         let book = read_book(&c.book_bytes).expect("a sound book");
@@ -257,7 +255,7 @@ fn core() -> impl Strategy<Value = Core> {
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None,
-        rng_seed: proptest::test_runner::RngSeed::Fixed(common::SEED), ..ProptestConfig::default() })]
+        rng_seed: proptest::test_runner::RngSeed::Fixed(crate::common::SEED), ..ProptestConfig::default() })]
 
     #[test]
     fn sound_cores_come_back(core in core()) {

@@ -1,9 +1,7 @@
 //! Finished packs that are meant to do harm, each by one means: refused with a sentence, or taken with the text exactly as
 //! it stands. What goes wrong by chance is in `hostile.rs`.
 
-mod common;
-
-use common::{sentence, tiny};
+use crate::common::{sentence, tiny};
 use pack::{read_book, read_core, write_book, write_core};
 
 /// The bytes with one text exchanged for another that takes as many bytes.

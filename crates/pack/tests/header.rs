@@ -1,7 +1,5 @@
 //! The ten bytes in front: what is no pack, the other half, another format, too large or too long is said to be so.
 
-mod common;
-
 use pack::{FORMAT, LARGEST_BOOK, LARGEST_CORE, read_book, read_core};
 
 const NO_PACK: &str = "This file is not a Pressmark pack.";
@@ -17,7 +15,7 @@ fn book_says(bytes: &[u8]) -> String {
 
 #[test]
 fn other_files_are_no_packs() {
-    let c = common::tiny();
+    let c = crate::common::tiny();
     for bytes in [&b""[..], b"P", b"PRSMARK", b"PRSMARKc\x01", b"\x89PNG\r\n\x1a\n\0\0\0\0", &[0; 4096]] {
         assert_eq!((core_says(bytes).as_str(), book_says(bytes).as_str()), (NO_PACK, NO_PACK), "{bytes:?}");
     }
@@ -33,7 +31,7 @@ fn other_files_are_no_packs() {
 
 #[test]
 fn other_formats_are_named() {
-    let c = common::tiny();
+    let c = crate::common::tiny();
     for format in (0..=u16::MAX).filter(|f| *f != FORMAT) {
         let expected = format!(
             "This pack is of format {format}; this program reads format {FORMAT}. Get the matching edition."
@@ -49,7 +47,7 @@ fn other_formats_are_named() {
 
 #[test]
 fn nothing_may_stand_behind_the_end() {
-    let c = common::tiny();
+    let c = crate::common::tiny();
     for more in [&b"\0"[..], b"a", &[0xff; 3000]] {
         let says = "This pack has bytes behind its end. It is damaged.";
         assert_eq!(core_says(&[&c.core_bytes, more].concat()), says);
@@ -61,7 +59,7 @@ fn nothing_may_stand_behind_the_end() {
 
 #[test]
 fn size_comes_before_everything_else() {
-    let c = common::tiny();
+    let c = crate::common::tiny();
     let filled = |whole: &[u8], n: usize| {
         let mut bytes = whole.to_vec();
         bytes.resize(n, 0);

@@ -1,9 +1,7 @@
 //! Bytes that went wrong, by accident or by intent: a sentence, or a pack that holds together. Never a panic, never
 //! more memory than the bytes warrant.
 
-mod common;
-
-use common::{SEED, sentence, tiny};
+use crate::common::{SEED, sentence, tiny};
 use pack::{read_book, read_core, write_book, write_core};
 use reason::{Answer, Model, Random, Told, weigh};
 

@@ -1,8 +1,6 @@
 //! Lengths from synthetic photographs: does the stated interval hold the truth as often as it says, and how wide is it?
 
-mod common;
-
-use common::{Camera, Dice, corners, deep, flat};
+use crate::common::{Camera, Dice, corners, deep, flat};
 use core::f64::consts::{PI, TAU};
 use picture::Point;
 use picture::photo::{Height, Measured, Refused, place_card};

@@ -1,8 +1,6 @@
 //! What a length in a photograph is worth, by Monte Carlo; coins; and what is refused.
 
-mod common;
-
-use common::{Camera, Dice, corners, flat};
+use crate::common::{Camera, Dice, corners, flat};
 use core::f64::consts::TAU;
 use picture::Point;
 use picture::photo::{CARD, Height, Lens, Placed, Refused, place_card, place_coin};

@@ -1,9 +1,7 @@
 //! Rendered photographs: does the outline have its true length and width, and are the edges of the card found?
 
-mod common;
-
-use common::scene::{GROUNDS, Ground, Scene, scene};
-use common::{Dice, corners, deep};
+use crate::common::scene::{GROUNDS, Ground, Scene, scene};
+use crate::common::{Dice, corners, deep};
 use picture::outline::{Contour, Cutting, Descriptors, Mend, Shape, Uncut, Window};
 use picture::photo::{card_corners, place_card};
 use picture::propose::Proposing;

@@ -25,7 +25,7 @@ pub use mixed::{Matrix, Mixed};
 pub use progress::{Card, DAYS, Day, Progress, Trial};
 pub use talk::Turn;
 pub use task::{Beside, Feedback, Offer, Sort, Task, Trainer};
-pub use trial::{MEANT, TOLERANCE, TWELVE};
+pub use trial::{MEANT, Search, TOLERANCE, TWELVE};
 
 pub use pieces::{
     Drawer, Form, Handed, Maker, Of, Piece, apart, cousins, lookalikes, mean_tables, numbers, twins,

@@ -21,6 +21,38 @@ pub const TOLERANCE: i32 = 5;
 /// Pieces drawn for each place.
 const DRAWN: u64 = 10;
 
+/// The search for the task at a place of a test.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Search {
+    seed: u64,
+    place: usize,
+    carried: i32,
+    drawn: u64,
+    /// The best of what was drawn, and what is to be carried on with it.
+    pub(crate) best: Option<(Task, i32)>,
+}
+
+/// How far the search for the kinds of the tests has come.
+#[derive(Debug, Default)]
+pub(crate) struct Tried {
+    kinds: Vec<usize>,
+    /// Kinds of all blocks that were looked at.
+    behind: usize,
+    /// Of the kind that is looked at: pieces drawn, and what they were.
+    drawn: u64,
+    easy: bool,
+    hard: bool,
+    complete: bool,
+}
+
+impl Search {
+    /// For a place, from 0; `carried` is what the tasks before it were harder in all than meant.
+    #[must_use]
+    pub fn new(seed: u64, place: usize, carried: i32) -> Search {
+        Search { seed, place, carried, drawn: 0, best: None }
+    }
+}
+
 impl Trainer<'_> {
     /// How hard a task about a kind is, per mille.
     #[must_use]
@@ -33,21 +65,38 @@ impl Trainer<'_> {
         ((1.0 - right) * 1000.0 + 0.5) as i32
     }
 
+    /// Draws one piece more for a place of a test; whether there is more to draw. A slow phone can do something else between
+    /// two calls. The first search also finds out which kinds the tests are about.
+    pub fn draw_on(&self, search: &mut Search) -> bool {
+        let mut tried = self.tried.borrow_mut();
+        if !tried.complete {
+            self.try_on(&mut tried);
+            return true;
+        }
+        let Some(kind) = self.turned(&tried.kinds, search.seed).get(search.place).copied() else {
+            return false;
+        };
+        if search.drawn < DRAWN {
+            let item = Item::Kind(self.guide.core.kinds[kind].code);
+            let seed = seeded(search.seed, search.place as u64 * DRAWN + search.drawn);
+            search.drawn += 1;
+            if let Some(task) = self.task(Sort::Name, item, &[], seed) {
+                let now = search.carried + self.difficulty(&task) - MEANT;
+                if search.best.as_ref().is_none_or(|b| now.abs() < b.1.abs()) {
+                    search.best = Some((task, now));
+                }
+            }
+        }
+        search.drawn < DRAWN
+    }
+
     /// The task at a place of a test, from 0; `carried` is what the tasks before it were harder in all than meant. None
     /// behind the end. Second, what is to be carried on.
     #[must_use]
     pub fn trial(&self, seed: u64, place: usize, carried: i32) -> Option<(Task, i32)> {
-        let kind = self.turned(self.tried(), seed).get(place).copied()?;
-        let item = Item::Kind(self.guide.core.kinds[kind].code);
-        let of = |at: u64| self.task(Sort::Name, item, &[], seeded(seed, place as u64 * DRAWN + at));
-        let mut best: Option<(Task, i32)> = None;
-        for task in (0..DRAWN).filter_map(of) {
-            let now = carried + self.difficulty(&task) - MEANT;
-            if best.as_ref().is_none_or(|b| now.abs() < b.1.abs()) {
-                best = Some((task, now));
-            }
-        }
-        best
+        let mut search = Search::new(seed, place, carried);
+        while self.draw_on(&mut search) {}
+        search.best
     }
 
     /// All twelve.
@@ -64,17 +113,24 @@ impl Trainer<'_> {
         all
     }
 
-    /// The kinds of every test: the first of all blocks of which tasks about as hard as meant can be made.
-    fn tried(&self) -> &[usize] {
-        self.tried.get_or_init(|| {
-            let fair = |k: &usize| {
-                let item = Item::Kind(self.guide.core.kinds[*k].code);
-                let tasks = (0..DRAWN / 2).filter_map(|at| self.task(Sort::Name, item, &[], seeded(1, at)));
-                let hard: Vec<i32> = tasks.map(|t| self.difficulty(&t)).collect();
-                hard.iter().any(|h| *h <= MEANT) && hard.iter().any(|h| *h >= MEANT / 2)
-            };
-            self.blocks().into_iter().flatten().filter(fair).take(TWELVE).collect()
-        })
+    /// One piece more towards the kinds of every test: the first of all blocks of which tasks about as hard as meant can
+    /// be made.
+    fn try_on(&self, tried: &mut Tried) {
+        let mut kinds = self.blocks().into_iter().flatten().skip(tried.behind);
+        let Some(kind) = kinds.next().filter(|_| tried.kinds.len() < TWELVE) else {
+            tried.complete = true;
+            return;
+        };
+        let item = Item::Kind(self.guide.core.kinds[kind].code);
+        let hard = self.task(Sort::Name, item, &[], seeded(1, tried.drawn)).map(|t| self.difficulty(&t));
+        tried.drawn += 1;
+        tried.easy |= hard.is_some_and(|h| h <= MEANT);
+        tried.hard |= hard.is_some_and(|h| h >= MEANT / 2);
+        let fair = tried.easy && tried.hard;
+        if fair || tried.drawn == DRAWN / 2 {
+            tried.kinds.extend(fair.then_some(kind));
+            (tried.behind, tried.drawn, tried.easy, tried.hard) = (tried.behind + 1, 0, false, false);
+        }
     }
 
     fn turned(&self, kinds: &[usize], seed: u64) -> Vec<usize> {

@@ -1,8 +1,6 @@
 //! The pieces handed to learners: the engine finds them, and no drawing contradicts its piece.
 
-mod common;
-
-use common::{deep, guide, texts};
+use crate::common::{deep, guide, texts};
 use consult::Guide;
 use practice::{Handed, Maker, Of, Sight, View, twins};
 use reason::{fit, weigh, with_fit};

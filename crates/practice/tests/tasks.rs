@@ -1,8 +1,6 @@
 //! Tasks: fair, without the answer in their text, every second one a look; tests of twelve equally hard.
 
-mod common;
-
-use common::{deep, guide};
+use crate::common::{deep, guide};
 use practice::{MEANT, Progress, Sight, Sort, TOLERANCE, TWELVE, Task, Trainer};
 
 /// A learner goes on for a month; how often answers are right is set by the test.

@@ -1,8 +1,6 @@
 //! Lessons of the pack, the talk, and what a teacher gets.
 
-mod common;
-
-use common::{compiled, compiled_of, files, guide, guide_of};
+use crate::common::{compiled, compiled_of, files, guide, guide_of};
 use practice::{Maker, Now, Of, Paper, Sight, Tally, Trainer, Turn, Walk, twins};
 
 fn last(turns: &[Turn]) -> Vec<&str> {

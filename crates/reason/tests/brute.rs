@@ -5,14 +5,11 @@
     reason = "the platform's own exp and ln, so that the two engines share nothing"
 )]
 
-mod slow;
-mod small;
-
+use crate::small::{Case, any_case, runs};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 use reason::{Answer, Model, Parts, Quantity, QuestionParts, RowParts, Told, weigh};
-use small::{Case, any_case, runs};
 
 fn apart(one: &[f64], other: &[f64]) -> f64 {
     one.iter().zip(other).map(|(a, b)| (a - b).abs()).fold(0.0, f64::max)
@@ -26,7 +23,7 @@ proptest! {
     #[test]
     fn posterior_is_that_of_brute_force(case in any_case()) {
         let fast = weigh(&case.model(), case.place, &case.answers).p;
-        let slow = slow::posteriors(&case.parts, case.place, &case.answers);
+        let slow = crate::slow::posteriors(&case.parts, case.place, &case.answers);
         let best = slow.iter().map(|p| apart(p, &fast)).fold(f64::MAX, f64::min);
         prop_assert!(best < 1e-9, "{best:e}: {fast:?} against {slow:?}");
     }
@@ -54,7 +51,7 @@ fn features(case: &Case) -> [bool; 9] {
     let heft = |a: &Answer| matches!(q(a).quantity, Quantity::Heft(_));
     let closed = |a: &Answer| {
         let n = case.parts.kind_of.len();
-        let open = (0..n).filter(|c| slow::applies(&case.parts, a.question, *c)).count();
+        let open = (0..n).filter(|c| crate::slow::applies(&case.parts, a.question, *c)).count();
         a.told.speaks() && open > 0 && open < n
     };
     let crowded = |a: &Answer| {
@@ -151,8 +148,8 @@ proptest! {
         let grams = (mean + (2.0 * at - 1.0) * 2.0 * sd).exp() * (length / 10.0).powi(3);
         let densities: Vec<f64> = (0..n).map(|c| {
             let ((length, by), (mean, sd)) = (spread(&parts.questions[0], c), spread(&parts.questions[1], c));
-            slow::blurred(length, by, length * sd / 3.0, |mm| {
-                slow::blurred(0.0, relative, sd, |z| {
+            crate::slow::blurred(length, by, length * sd / 3.0, |mm| {
+                crate::slow::blurred(0.0, relative, sd, |z| {
                     let h = (grams / (1.0 + z)).ln() - 3.0 * (mm / 10.0).ln();
                     (-0.5 * ((h - mean) / sd).powi(2)).exp() / sd
                 })
@@ -176,8 +173,8 @@ proptest! {
         let grams = (mean + (2.0 * at - 1.0) * 2.0 * sd).exp() * (mm / 10.0).powi(3);
         let densities: Vec<f64> = (0..n).map(|c| {
             let (mean, sd) = spread(&parts.questions[1], c);
-            slow::blurred(0.0, relative.1, sd / 3.0, |by| {
-                slow::blurred(0.0, relative.0, sd, |z| {
+            crate::slow::blurred(0.0, relative.1, sd / 3.0, |by| {
+                crate::slow::blurred(0.0, relative.0, sd, |z| {
                     let h = (grams / (1.0 + z)).ln() - 3.0 * (mm / (1.0 + by) / 10.0).ln();
                     (-0.5 * ((h - mean) / sd).powi(2)).exp() / sd
                 })

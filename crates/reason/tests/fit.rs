@@ -5,14 +5,12 @@
     reason = "checks use the platform's own ln, so that they share nothing with the engine's"
 )]
 
-mod small;
-
+use crate::small::{Case, any_case, doubtful_case, runs};
 use proptest::prelude::*;
 use reason::{
     Answer, Model, Parts, Posterior, Quantity, QuestionParts, Random, RowParts, Told, chance_misread, fit,
     simulated_limits, weigh, with_fit,
 };
-use small::{Case, any_case, doubtful_case, runs};
 
 /// What a single choice or a typed length says, as a choice; either/or and masses are left out.
 fn as_choice(case: &Case, answer: &Answer) -> Option<usize> {
@@ -33,7 +31,7 @@ fn by_definition(case: &Case, model: &Model, leader: usize) -> (Option<f64>, usi
             continue;
         };
         let q = &case.parts.questions[answer.question];
-        let reads = small::misreading(q, if answer.sure { q.misread.0 } else { q.misread.1 });
+        let reads = crate::small::misreading(q, if answer.sure { q.misread.0 } else { q.misread.1 });
         let truth = model.truth(answer.question, leader);
         let told: Vec<f64> =
             (0..q.choices).map(|r| (0..q.choices).map(|t| truth[t] * reads[t][r]).sum()).collect();
@@ -117,7 +115,7 @@ fn joint(case: &Case, model: &Model, c: usize, at: usize) -> (f64, f64) {
     for (i, answer) in case.answers.iter().enumerate() {
         let Told::OneOf(set) = &answer.told else { unreachable!("only choices are kept") };
         let q = &case.parts.questions[answer.question];
-        let reads = small::misreading(q, if answer.sure { q.misread.0 } else { q.misread.1 });
+        let reads = crate::small::misreading(q, if answer.sure { q.misread.0 } else { q.misread.1 });
         let (mut outside, mut any) = (0.0, 0.0);
         for (t, truly) in model.truth(answer.question, c).iter().enumerate() {
             let told: f64 = set.iter().map(|r| truly * reads[t][*r]).sum();

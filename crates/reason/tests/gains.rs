@@ -4,11 +4,9 @@
     reason = "checks use the platform's own log2, so that they share nothing with the engine's"
 )]
 
-mod small;
-
+use crate::small::{Case, any_case, runs};
 use proptest::prelude::*;
 use reason::{Goal, Model, Plan, Posterior, Reach, rank, weigh};
-use small::{Case, any_case, runs};
 
 fn bits(p: &[f64]) -> f64 {
     -p.iter().filter(|x| **x > 0.0).map(|x| x * x.log2()).sum::<f64>()
@@ -32,7 +30,7 @@ fn by_definition(case: &Case, model: &Model, goal: &Goal, posterior: &Posterior,
         (0..targets).for_each(|g| now[g] += p * row[g]);
     }
     let q = &case.parts.questions[question];
-    let (choices, reads) = (q.choices, small::misreading(q, q.misread.0));
+    let (choices, reads) = (q.choices, crate::small::misreading(q, q.misread.0));
     let reads = |t: usize, r: usize| reads[t][r];
     let mut left = 0.0;
     for r in 0..choices {
@@ -55,7 +53,9 @@ fn by_definition(case: &Case, model: &Model, goal: &Goal, posterior: &Posterior,
 
 fn goals(model: &Model) -> Vec<Goal> {
     let worth = (0..model.candidates())
-        .map(|c| small::shares(&[c as u16 % 3, c as u16 % 2, 1, (7 * c) as u16 % 5, u16::from(c == 1)]))
+        .map(|c| {
+            crate::small::shares(&[c as u16 % 3, c as u16 % 2, 1, (7 * c) as u16 % 5, u16::from(c == 1)])
+        })
         .collect();
     let each = Goal::One { of: (0..model.candidates()).collect(), targets: model.candidates() };
     vec![Goal::kind(model), Goal::make(model), Goal::role(model), Goal::Mix(worth), each]

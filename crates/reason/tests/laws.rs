@@ -5,11 +5,9 @@
     reason = "checks use the platform's own ln and exp, so that they share nothing with the engine's"
 )]
 
-mod small;
-
+use crate::small::{any_case, doubtful_case, runs};
 use proptest::prelude::*;
 use reason::{Answer, Posterior, QuestionParts, RowParts, Told, log_likelihood, weigh};
-use small::{any_case, doubtful_case, runs};
 
 fn assert_near(one: &[f64], other: &[f64], within: f64) -> Result<(), TestCaseError> {
     prop_assert_eq!(one.len(), other.len());
@@ -63,7 +61,7 @@ proptest! {
     ) {
         let even = QuestionParts {
             choices: 3,
-            rows: vec![RowParts::Shares(small::shares(&row))],
+            rows: vec![RowParts::Shares(crate::small::shares(&row))],
             row_of: vec![0; case.parts.kind_of.len()],
             misread: (0.04, 0.2),
             confused: vec![vec![1], vec![], vec![]],
@@ -258,7 +256,7 @@ proptest! {
 }
 
 /// A measured length changes what a mass tells: not one clue more, but a clue more and another one altered.
-fn judges_others(case: &small::Case, clue: &Answer) -> bool {
+fn judges_others(case: &crate::small::Case, clue: &Answer) -> bool {
     let is = |a: &Answer, heft: bool| match case.parts.questions[a.question].quantity {
         reason::Quantity::Length(_) => !heft,
         reason::Quantity::Heft(_) => heft,
@@ -276,7 +274,7 @@ struct Step {
 }
 
 impl Step {
-    fn take(case: &small::Case, model: &reason::Model, clue: &Answer) -> Option<Step> {
+    fn take(case: &crate::small::Case, model: &reason::Model, clue: &Answer) -> Option<Step> {
         if judges_others(case, clue) {
             return None;
         }

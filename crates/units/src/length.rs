@@ -35,7 +35,7 @@ impl Length {
         match u32::try_from(tenths) {
             Ok(0) => Err(Misread("A length of nothing cannot be right.".to_string())),
             Ok(t) if t <= Self::LONGEST.0 => Ok(Length(t)),
-            _ => Err(Misread(format!("{} is longer than any iron. Check the unit.", text.trim()))),
+            _ => Err(Misread(format!("{} is too long for anything here. Check the unit.", text.trim()))),
         }
     }
 

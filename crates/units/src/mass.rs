@@ -20,7 +20,7 @@ impl Mass {
         match u32::try_from(typed::scaled(typed::fraction(text)?, 10)) {
             Ok(0) => Err(Misread("A weight of nothing cannot be right.".to_string())),
             Ok(t) if t <= Self::HEAVIEST.0 => Ok(Mass(t)),
-            _ => Err(Misread(format!("{} g is heavier than any iron. Check the unit.", text.trim()))),
+            _ => Err(Misread(format!("{} g is too heavy for anything here. Check the unit.", text.trim()))),
         }
     }
 

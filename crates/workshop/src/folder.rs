@@ -44,6 +44,14 @@ pub(crate) fn write(out: &str, files: &[(String, String)]) -> Result<(), String>
             return Err(format!("{} is there already. Name a folder that is new.", path.display()));
         }
     }
+    put(out, files)
+}
+
+/// The same, in the place of what is there.
+///
+/// # Errors
+/// A sentence that names what could not be written.
+pub(crate) fn put(out: &str, files: &[(String, String)]) -> Result<(), String> {
     for (name, text) in files {
         let path = Path::new(out).join(name);
         let unwritten = |e: std::io::Error| format!("{} could not be written: {e}.", path.display());

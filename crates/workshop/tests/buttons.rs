@@ -1,9 +1,7 @@
 //! A pack of another field, an invented society's collection of buttons: it compiles, asks and finds, and nothing that is
 //! shown with it speaks of irons.
 
-mod common;
-
-use common::{fresh, workshop};
+use crate::common::{fresh, workshop};
 use consult::{Body, Guide, Msg, Screen, State, update, view};
 use practice::{Drawer, Form, numbers};
 use reason::Told;

@@ -1,8 +1,6 @@
 //! The verbs for clubs: begin, exchange, explain, compare, gather; each as a secretary runs it.
 
-mod common;
-
-use common::{changed, fresh, good, workshop};
+use crate::common::{changed, fresh, good, workshop};
 use serde_json::Value;
 use std::fs;
 use std::path::Path;

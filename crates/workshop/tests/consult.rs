@@ -1,15 +1,13 @@
 //! `try` and `print key` as a writer of packs meets them.
 
-mod common;
-
-use common::workshop;
+use crate::common::workshop;
 use serde_json::Value;
 use std::fs;
 use std::path::Path;
 
 /// The sound pack of the compiler's tests.
 fn good() -> String {
-    shown(&common::good())
+    shown(&crate::common::good())
 }
 
 /// The bundled pack.
@@ -30,7 +28,7 @@ fn answers(name: &str, text: &str) -> String {
 
 /// A copy of the sound pack, with one line changed.
 fn changed(name: &str, file: &str, from: &str, to: &str) -> String {
-    shown(&common::changed(&format!("consult-{name}"), file, from, to))
+    shown(&crate::common::changed(&format!("consult-{name}"), file, from, to))
 }
 
 const TOLD: &str = "# an invented piece\ngrip = bar\nlength = 64 mm calipers\nskin = dark ?\nplace = dug\n";
@@ -228,7 +226,7 @@ fn the_printed_key_of_the_bundled_pack_leads_from_number_to_number() {
 
 #[test]
 fn the_field_card_comes_with_its_styles() {
-    let to = common::fresh("card");
+    let to = crate::common::fresh("card");
     fs::create_dir_all(&to).expect("a folder can be made");
     let (code, out, err) = workshop(&["print", &good(), "--card", &shown(&to.join("card.html"))]);
     assert_eq!((code, out.as_str(), err.as_str()), (Some(0), "", ""));

@@ -1,8 +1,6 @@
 //! `workshop marks`: text and JSON, a length, a year, and what is not understood.
 
-mod common;
-
-use common::workshop;
+use crate::common::workshop;
 use serde_json::Value;
 use std::path::Path;
 

@@ -1,8 +1,6 @@
 //! What `check` says beyond faults of form, on the sound pack with something added; its figures are invented.
 
-mod common;
-
-use common::{changed, good, workshop};
+use crate::common::{changed, good, workshop};
 use serde_json::Value;
 use std::fs;
 use std::path::{Path, PathBuf};

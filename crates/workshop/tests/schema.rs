@@ -2,9 +2,7 @@
 //! checked here is read by a validator of its own, as far as the schemas go (JSON Schema 2020-12: type, enum, properties,
 //! additionalProperties, required, items, anyOf, bounds).
 
-mod common;
-
-use common::{good, workshop};
+use crate::common::{good, workshop};
 use serde_json::{Map, Value};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -146,6 +144,6 @@ fn what_the_reader_does_not_know_the_schema_does_not_know() {
         let checked = validate(&schemas[&name], &Value::Object(object(tree.get_ref())), "");
         assert!(checked.is_err(), "{from} -> {to} was taken");
         let files: Vec<(String, String)> = vec![("kinds/cast.toml".to_string(), text)];
-        assert!(compile::compile(&common::with(&files)).is_err(), "the compiler took {to}");
+        assert!(compile::compile(&crate::common::with(&files)).is_err(), "the compiler took {to}");
     }
 }

@@ -1,8 +1,6 @@
 //! The contact sheet: every drawing of the bundled pack is on it, it runs nothing, and what cannot be drawn is told.
 
-mod common;
-
-use common::{fresh, good, workshop};
+use crate::common::{fresh, good, workshop};
 use std::fs;
 use std::path::{Path, PathBuf};
 

@@ -1,8 +1,6 @@
 //! `simulate` as a writer of packs meets it, on the sound pack; its figures are invented.
 
-mod common;
-
-use common::{good, workshop};
+use crate::common::{good, workshop};
 use serde_json::Value;
 
 fn simulated(more: &[&str]) -> (Option<i32>, String) {

@@ -1,8 +1,6 @@
 //! The verbs as a writer of packs meets them: what is printed, how a run ends, what is written.
 
-mod common;
-
-use common::{changed, fresh, good, workshop};
+use crate::common::{changed, fresh, good, workshop};
 use std::fs;
 use std::path::Path;
 
@@ -110,6 +108,33 @@ fn what_is_not_understood_ends_with_two() {
         let (code, out, _) = workshop(&[verb, "--help"]);
         assert!(code == Some(0) && out.starts_with(&format!("workshop {verb}")), "{verb}: {out}");
     }
+}
+
+/// Every verb speaks to programs too.
+#[test]
+fn words_and_prints_are_told_to_programs() {
+    let json = |words: &[&str], wanted: i32| {
+        let (code, out, err) = workshop(words);
+        assert_eq!(code, Some(wanted), "{words:?}: {err}");
+        serde_json::from_str::<serde_json::Value>(&out).expect("what is told to programs is JSON")
+    };
+    let art = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../data/art");
+    let words = json(&["words", shown(&art), "--json"], 0);
+    let keys = words["keys"].as_array().expect("keys");
+    let grip = keys.iter().find(|k| k["key"] == "grip").expect("the key of grips");
+    assert!(grip["values"].as_array().is_some_and(|v| v.iter().any(|v| v["value"] == "wire")), "{grip}");
+    let pack = good();
+    let key = json(&["print", "key", shown(&pack), "--json"], 0);
+    assert!(key["page"].as_str().is_some_and(|p| p.starts_with("<!doctype html>")));
+    let to = Path::new(env!("CARGO_TARGET_TMPDIR")).join("told.html");
+    let card = json(&["print", shown(&pack), "--card", shown(&to), "--json"], 0);
+    assert_eq!(card["files"][0], shown(&to));
+    let broken = changed("told", "glossary.toml", "[[", "[");
+    assert!(
+        json(&["print", "key", shown(&broken), "--json"], 1)["faults"]
+            .as_array()
+            .is_some_and(|f| !f.is_empty())
+    );
 }
 
 #[test]

@@ -7,6 +7,8 @@ use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
+const WASM: &str = "wasm32-unknown-unknown";
+
 /// A command that starts in the repository.
 pub(crate) fn command(program: impl AsRef<OsStr>) -> Command {
     let mut command = Command::new(program);
@@ -26,6 +28,43 @@ pub(crate) fn cargo() -> Command {
         }
     }
     cargo
+}
+
+/// A program of this repository, built first. With the features of all rooms together, as the tests have them: else what
+/// is taken from elsewhere would be compiled once more for each program.
+pub(crate) fn own(program: &str) -> Result<Command> {
+    let mut build = cargo();
+    build.args(["build", "--quiet", "--workspace", "--features", "app/ssr", "--bin", program]);
+    shown(&mut build)?;
+    Ok(command(house::target().join("debug").join(format!("{program}{}", std::env::consts::EXE_SUFFIX))))
+}
+
+/// Cargo for a library as wasm beside that of the page, for the same reason.
+pub(crate) fn wasm_library(package: &str) -> Result<()> {
+    let mut build = cargo();
+    build.args(["build", "--release", "--target", WASM, "--package", "app", "--package", package, "--lib"]);
+    build.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", short_paths()?);
+    shown(&mut build)
+}
+
+/// Cargo for an example of the page as wasm.
+pub(crate) fn wasm_example(name: &str) -> Result<()> {
+    let mut build = cargo();
+    build.args(["build", "--release", "--target", WASM, "--package", "app", "--example", name]);
+    build.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", short_paths()?);
+    shown(&mut build)
+}
+
+/// Flags that take the paths of this machine out of panic messages: they are nobody's business, and bytes.
+pub(crate) fn short_paths() -> Result<String> {
+    let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    let home = home.or_else(|| std::env::home_dir().map(|h| h.join(".cargo"))).unwrap_or_default();
+    let mut flags = vec![format!("--remap-path-prefix={}=", house::at("").display())];
+    let registries = home.join("registry/src");
+    for registry in std::fs::read_dir(registries).into_iter().flatten() {
+        flags.push(format!("--remap-path-prefix={}/=", registry?.path().display()));
+    }
+    Ok(flags.join(" "))
 }
 
 /// Runs to the end with its output shown.

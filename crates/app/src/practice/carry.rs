@@ -25,9 +25,9 @@ impl Practice {
                     come.emit(Msg::Told("This browser does not let pages hand over files.".to_string()));
                 }
             }
-            Effect::Then(msg) => wasm_bindgen_futures::spawn_local(async move {
+            Effect::Then => wasm_bindgen_futures::spawn_local(async move {
                 breathe().await;
-                come.emit(Msg::Series(msg));
+                come.emit(Msg::More);
             }),
             Effect::Keep(text) => self.keep(come, text),
             Effect::Cabinet => self.cabinet(come),

@@ -102,6 +102,11 @@ pub(super) fn test(view: &TestView, frame: &Frame<'_>) -> Body {
             nodes: lines(says),
             bar: vec![link("", "#", "Not now"), key("main ahead", "Begin", frame.on, Msg::Test)],
         },
+        TestView::Sought(says) => Body {
+            title,
+            nodes: vec![text("p", "", says).set("role", "status").into()],
+            bar: vec![link("", "#", "Break it off")],
+        },
         TestView::Piece(says, task) => Body {
             title: task.ask.clone(),
             nodes: parts(task, says, frame),

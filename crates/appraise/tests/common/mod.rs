@@ -1,5 +1,4 @@
 //! What the tests share: the project's own tables of prices, and plain files read from its folders.
-#![allow(dead_code, unreachable_pub, reason = "not every test uses everything")]
 
 use appraise::{Comparable, Market, Of, Pool};
 use compile::{Files, Reference};
@@ -11,15 +10,15 @@ use std::sync::OnceLock;
 use units::{Basis, Currency, Money, Year};
 
 /// The year in which the tests take place.
-pub const YEAR: Year = 2026;
+pub(crate) const YEAR: Year = 2026;
 
 /// A path of the project, from its root.
-pub fn at(path: &str) -> PathBuf {
+pub(crate) fn at(path: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../..").join(path)
 }
 
 /// The plain files of a folder and of some folders in it, named as from there.
-pub fn texts(folder: &str, inside: &[&str]) -> Vec<(String, String)> {
+pub(crate) fn texts(folder: &str, inside: &[&str]) -> Vec<(String, String)> {
     let mut all = Vec::new();
     for inside in inside {
         for entry in fs::read_dir(at(folder).join(inside)).expect("the folder") {
@@ -35,49 +34,49 @@ pub fn texts(folder: &str, inside: &[&str]) -> Vec<(String, String)> {
 }
 
 /// The files of `data/reference/prices`.
-pub fn folder() -> Vec<(String, String)> {
+pub(crate) fn folder() -> Vec<(String, String)> {
     texts("data/reference/prices", &[""])
 }
 
 /// The files of the bundled pack.
-pub fn irons() -> Files {
+pub(crate) fn irons() -> Files {
     Files::new(texts("data/packs/irons", &["", "kinds", "questions"]))
 }
 
 /// All faults in lines.
-pub fn lines(faults: &[compile::Fault]) -> String {
+pub(crate) fn lines(faults: &[compile::Fault]) -> String {
     faults.iter().map(|f| format!("{f}\n")).collect()
 }
 
 /// The tables of the project, by way of their bytes.
-pub fn prices() -> Prices {
+pub(crate) fn prices() -> Prices {
     let made = Reference::prices(&Files::new(folder())).map_err(|f| lines(&f)).expect("sound tables");
     pack::prices::read_prices(&made.bytes).expect("bytes that can be read")
 }
 
 /// The same, read once: a property would compile the folder anew for every case.
-pub fn tables() -> &'static Prices {
+pub(crate) fn tables() -> &'static Prices {
     static TABLES: OnceLock<Prices> = OnceLock::new();
     TABLES.get_or_init(prices)
 }
 
-pub fn currency(code: &str) -> Currency {
+pub(crate) fn currency(code: &str) -> Currency {
     Currency::new(code).expect("a code")
 }
 
-pub fn usd(minor: i64) -> Money {
+pub(crate) fn usd(minor: i64) -> Money {
     Money { minor, currency: currency("USD") }
 }
 
 /// A band in dollars.
-pub fn worth(low: i64, high: i64, year: Year) -> Worth {
+pub(crate) fn worth(low: i64, high: i64, year: Year) -> Worth {
     Worth { low: usd(low), high: usd(high), year, basis: Basis::Memory, source: None }
 }
 
-pub const KIND: Of = Of { kind: 3, make: 0, family: 1 };
+pub(crate) const KIND: Of = Of { kind: 3, make: 0, family: 1 };
 
 /// A sound piece of [`KIND`] sold at this price, in dollars, with nothing on top.
-pub fn sale(year: Year, minor: i64) -> Comparable {
+pub(crate) fn sale(year: Year, minor: i64) -> Comparable {
     Comparable {
         date: Date { year, month: 0, day: 0 },
         price: usd(minor),
@@ -91,15 +90,15 @@ pub fn sale(year: Year, minor: i64) -> Comparable {
 }
 
 /// Public sales in dollars.
-pub fn market(prices: &Prices) -> Market<'_> {
+pub(crate) fn market(prices: &Prices) -> Market<'_> {
     Market { prices, this_year: YEAR, currency: currency("USD"), pool: Pool::Sold }
 }
 
 /// Numbers that are always the same (splitmix64).
-pub struct Random(pub u64);
+pub(crate) struct Random(pub u64);
 
 impl Random {
-    pub fn next(&mut self) -> u64 {
+    pub(crate) fn next(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
         let mut z = self.0;
         z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
@@ -108,17 +107,13 @@ impl Random {
     }
 
     /// Between nothing and one.
-    pub fn share(&mut self) -> f64 {
+    pub(crate) fn share(&mut self) -> f64 {
         (self.next() >> 11) as f64 / (1_u64 << 53) as f64
     }
 
     /// Standard normal.
-    pub fn normal(&mut self) -> f64 {
+    pub(crate) fn normal(&mut self) -> f64 {
         let (a, b) = (1.0 - self.share(), self.share());
         (-2.0 * libm::log(a)).sqrt() * libm::cos(2.0 * core::f64::consts::PI * b)
-    }
-
-    pub fn below(&mut self, n: usize) -> usize {
-        (self.next() % n as u64) as usize
     }
 }

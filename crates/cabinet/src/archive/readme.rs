@@ -44,7 +44,7 @@ HOW A RECORD IS WRITTEN
   question page of Pressmark there.
 
 BEFORE ANYTHING ELSE
-  Never heat an old iron or plug it in to try it. Lines called \"cautions\" say what to be careful of.
+  Never heat an old piece or plug it in to try it. Lines called \"cautions\" say what to be careful of.
 
 TO KEEP IT
   This file is an ordinary ZIP without compression. Keep one copy in another house.

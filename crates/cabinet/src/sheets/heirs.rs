@@ -28,7 +28,7 @@ pub fn heirs(records: &[&Record], keeper: &Heirs) -> Sheet {
     sheet.heading("Before anything is touched");
     sheet
         .blocks
-        .push(Block::Care("Do not heat any of these irons or plug one in, not even to try it.".to_string()));
+        .push(Block::Care("Do not heat any of these pieces or plug one in, not even to try it.".to_string()));
     let mut warnings: Vec<(&str, Vec<String>)> = Vec::new();
     for (record, caution) in owned.iter().flat_map(|r| r.cautions.lines().map(move |c| (r, c.trim()))) {
         match warnings.iter_mut().find(|(known, _)| *known == caution) {

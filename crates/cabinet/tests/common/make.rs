@@ -63,7 +63,7 @@ const AWKWARD: [&str; 26] = [
 ];
 
 /// A text of some words, awkward now and then.
-pub fn text(random: &mut Random, most: usize) -> String {
+pub(crate) fn text(random: &mut Random, most: usize) -> String {
     let mut out = String::new();
     for _ in 0..random.below(most + 1) {
         let words: &[&str] = if random.one_in(6) { &AWKWARD } else { &PLAIN };
@@ -76,12 +76,12 @@ pub fn text(random: &mut Random, most: usize) -> String {
     out
 }
 
-pub fn date(random: &mut Random) -> Option<Date> {
+pub(crate) fn date(random: &mut Random) -> Option<Date> {
     let year = 1600 + random.below(700) as i16;
     Date::new(year, random.below(13) as u8, random.below(32) as u8)
 }
 
-pub fn money(random: &mut Random) -> Option<Money> {
+pub(crate) fn money(random: &mut Random) -> Option<Money> {
     let code = *random.pick(&["USD", "GBP", "EUR", "JPY", "KWD"]);
     let minor = random.below(5_000_000) as i64;
     Currency::new(code).map(|currency| Money { minor, currency })
@@ -113,7 +113,7 @@ fn list<T>(random: &mut Random, most: usize, one: impl Fn(&mut Random) -> T) -> 
 }
 
 /// A record with anything in it.
-pub fn record(random: &mut Random) -> Record {
+pub(crate) fn record(random: &mut Random) -> Record {
     Record {
         number: Number::new(&format!(
             "{}.{}.{}",
@@ -193,7 +193,7 @@ pub fn record(random: &mut Random) -> Record {
 }
 
 /// A version of a record with anything in it.
-pub fn version(random: &mut Random) -> Version {
+pub(crate) fn version(random: &mut Random) -> Version {
     let stamp = Stamp {
         id: random.uuid(),
         version: random.uuid(),
@@ -208,7 +208,7 @@ pub fn version(random: &mut Random) -> Version {
 }
 
 /// A record with nothing wrong in it, as the cabinet would let it be saved.
-pub fn sound(random: &mut Random) -> Record {
+pub(crate) fn sound(random: &mut Random) -> Record {
     let mut record = record(random);
     for m in &mut record.measurements {
         m.uncertainty = None;

@@ -1,21 +1,20 @@
 //! What the tests share: records made at random, mutated bytes.
-#![allow(dead_code, unreachable_pub, reason = "not every test uses everything")]
 
-pub mod make;
-pub mod mutate;
-pub mod zip;
+pub(crate) mod make;
+pub(crate) mod mutate;
+pub(crate) mod zip;
 
 /// Whether the full counts were asked for.
-pub fn deep() -> bool {
+pub(crate) fn deep() -> bool {
     std::env::var_os("PRESSMARK_DEEP").is_some()
 }
 
 /// Uniform 64 bits by `SplitMix64` (published: Steele, Lea and Flood, OOPSLA 2014, figure 17).
 #[derive(Debug, Clone)]
-pub struct Random(pub u64);
+pub(crate) struct Random(pub u64);
 
 impl Random {
-    pub fn bits(&mut self) -> u64 {
+    pub(crate) fn bits(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
         let mut z = self.0;
         z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
@@ -23,19 +22,19 @@ impl Random {
         z ^ (z >> 31)
     }
 
-    pub fn below(&mut self, n: usize) -> usize {
+    pub(crate) fn below(&mut self, n: usize) -> usize {
         (self.bits() % n.max(1) as u64) as usize
     }
 
-    pub fn one_in(&mut self, n: usize) -> bool {
+    pub(crate) fn one_in(&mut self, n: usize) -> bool {
         self.below(n) == 0
     }
 
-    pub fn pick<'a, T>(&mut self, list: &'a [T]) -> &'a T {
+    pub(crate) fn pick<'a, T>(&mut self, list: &'a [T]) -> &'a T {
         &list[self.below(list.len())]
     }
 
-    pub fn uuid(&mut self) -> cabinet::record::Uuid {
+    pub(crate) fn uuid(&mut self) -> cabinet::record::Uuid {
         let mut bytes = [0; 16];
         bytes.iter_mut().for_each(|b| *b = self.bits() as u8);
         cabinet::record::Uuid::of_random(bytes)

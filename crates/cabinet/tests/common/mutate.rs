@@ -3,7 +3,7 @@
 use super::Random;
 
 /// Some changes to bytes; `barbs` are pieces put in anywhere.
-pub fn mutated(whole: &[u8], other: &[u8], barbs: &[&[u8]], random: &mut Random) -> Vec<u8> {
+pub(crate) fn mutated(whole: &[u8], other: &[u8], barbs: &[&[u8]], random: &mut Random) -> Vec<u8> {
     let mut bytes = whole.to_vec();
     for _ in 0..1 + random.below(3) {
         let at = random.below(bytes.len() + 1);

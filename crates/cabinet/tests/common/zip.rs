@@ -4,12 +4,12 @@ use cabinet::archive::{Export, Found, Import, digest};
 use cabinet::record::{Moment, Version};
 
 /// A picture that is enough of a JPEG to be let in.
-pub fn picture(n: u64) -> Vec<u8> {
+pub(crate) fn picture(n: u64) -> Vec<u8> {
     [vec![0xff, 0xd8, 0xff], n.to_le_bytes().to_vec()].concat()
 }
 
 /// All of it as one file.
-pub fn export(versions: &[Version], pictures: &[Vec<u8>]) -> Vec<u8> {
+pub(crate) fn export(versions: &[Version], pictures: &[Vec<u8>]) -> Vec<u8> {
     let (mut export, mut out) =
         Export::begin(Moment(1_795_000_000_000), versions.len(), pictures.len(), "number\r\n")
             .expect("an export");
@@ -25,7 +25,7 @@ pub fn export(versions: &[Version], pictures: &[Vec<u8>]) -> Vec<u8> {
 }
 
 /// Reads a file, range by range; the number is the largest range that was asked for.
-pub fn import(bytes: &[u8]) -> (Result<Found, Vec<String>>, u64) {
+pub(crate) fn import(bytes: &[u8]) -> (Result<Found, Vec<String>>, u64) {
     let mut import = Import::new(bytes.len() as u64);
     let mut largest = 0;
     while let Some(want) = import.wants() {

@@ -1,5 +1,4 @@
 //! Reads the packs of the tests: a whole one in `cases/good`, all others as changes to it.
-#![allow(dead_code, reason = "each test file uses its part of this")]
 
 use compile::Files;
 use std::fs;

@@ -1,4 +1,4 @@
-//! Care and cautions: what holds of any old iron, then the pack's own warnings.
+//! Care and cautions: what holds of any old piece, then the pack's own warnings.
 
 use super::Pages;
 use super::page::Page;
@@ -8,7 +8,7 @@ use super::write::{card, line, lines, text};
 /// What holds whatever the pack says. House rules of this program, not figures. Basis: practice.
 const RULES: [&str; 5] = [
     "Local rules and licensed people come before anything that is said here.",
-    "Never heat an old iron, light it, fill it or plug it in to test it. Nothing about its age or its kind is learned \
+    "Never heat an old piece, light it, fill it or plug it in to test it. Nothing about its age or its kind is learned \
      that way.",
     "Do not repaint a painted piece and do not scrub it. Old paint is most of its worth, and its dust may hold lead.",
     "Do not polish, grind or strip before you know what it is: the skin tells its age, and it does not come back.",

@@ -68,7 +68,7 @@ pub(super) fn list(pages: &Pages) -> Sheet {
         }
         group(&mut body, &named.name, blocks);
     }
-    let how = "Every look of the guide, by part of the iron. While you look at a piece, the program says which of them is \
+    let how = "Every look of the guide, by part of the piece. While you look at a piece, the program says which of them is \
                worth most.";
     pages.sheet("How to look", vec![text(Tone::Hint, how)], body)
 }

@@ -88,13 +88,17 @@ fn outside(guide: &Guide, facts: &Facts) -> Option<String> {
             format!("Perhaps outside of this guide, which is about other pieces: {}.", likely(share))
         });
     }
-    let perhaps = || {
-        format!(
-            "Perhaps not in this guide at all: {}. What follows is said for the case that it is.",
-            likely(facts.not_here())
-        )
+    let says = || {
+        let share = facts.not_here();
+        let hardly = share >= LEANS;
+        let head = if hardly {
+            "Hardly in this guide: that it is not is"
+        } else {
+            "Perhaps not in this guide at all:"
+        };
+        format!("{head} {}. What follows is said for the case that it is.", likely(share))
     };
-    facts.strange().then(perhaps)
+    facts.strange().then(says)
 }
 
 fn roles(guide: &Guide, facts: &Facts) -> Vec<(String, String)> {

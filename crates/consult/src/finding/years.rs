@@ -2,6 +2,7 @@
 
 use super::facts::Facts;
 use super::what::LEANS;
+use crate::bands::weakest;
 use crate::guide::Guide;
 use crate::marks::{Told, years_with};
 use crate::state::State;
@@ -75,19 +76,18 @@ fn clashes(guide: &Guide, facts: &Facts, told: &Told) -> Vec<String> {
 /// The mixture of the periods of all candidates with these shares, and the worst basis among those that matter.
 fn bare(guide: &Guide, shares: &[f64]) -> (Curve, Basis) {
     let mut parts = Vec::new();
-    let mut worst = Basis::Published;
+    let mut rests = Vec::new();
     for (p, c) in shares.iter().zip(&guide.core.candidates) {
         if usize::from(c.kind) == guide.unknown() {
             continue;
         }
         if let Some(f) = &guide.core.kinds[usize::from(c.kind)].makes[usize::from(c.make)] {
             parts.push((*p, f.period));
-            if *p >= 0.05 {
-                worst = worst.max(f.period_basis);
-            }
+            rests.push((*p, f.period_basis));
         }
     }
-    (Curve::of_periods(&parts, guide.this_year), worst)
+    // Without a figure nothing is claimed to be published.
+    (Curve::of_periods(&parts, guide.this_year), weakest(&rests).unwrap_or(Basis::Memory))
 }
 
 fn drawn(guide: &Guide, curve: &Curve, before: Option<&Curve>, basis: String) -> YearsView {

@@ -221,7 +221,7 @@ fn basis(metals: &Metals, first: &Metal, told: &Told) -> Vec<String> {
         lines.push(words::rests(metals, &source, &first.magnet));
     }
     lines.push(format!(
-        "How common each metal is on small irons is {}; so is how often a sign misleads.",
+        "How common each metal is on such pieces is {}; so is how often a sign misleads.",
         first.basis.phrase()
     ));
     if told.density.is_some() {

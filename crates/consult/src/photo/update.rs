@@ -369,7 +369,7 @@ pub(super) fn typed(photo: &Photo) -> Option<Result<i32, String>> {
     }
     Some(match Length::typed(text, units::LengthUnit::Millimetre) {
         Ok(l) if l.0 <= 3000 => Ok(l.0 as i32),
-        Ok(_) => Err("That is higher than any iron.".to_string()),
+        Ok(_) => Err("That is higher than anything this room measures.".to_string()),
         Err(fault) => Err(fault.0),
     })
 }

@@ -135,14 +135,16 @@ pub(crate) fn view(guide: &Guide, state: &State) -> PhotoView {
         }
         Stage::Card => card(guide, photo, &mut view),
         Stage::Height => {
+            // The sentences are written of a card.
+            let by = |text: &str| text.replace("card", if photo.coin.is_some() { "coin" } else { "card" });
             let keys = LIES.iter().enumerate();
-            let keys = keys.map(|(at, (label, _))| toggle(label, Act::Lies(at), photo.lies == Some(at)));
-            view.rows.push(row("How do card and iron lie?", keys.collect()));
+            let keys = keys.map(|(at, (label, _))| toggle(&by(label), Act::Lies(at), photo.lies == Some(at)));
+            view.rows.push(row(&by("How do card and piece lie?"), keys.collect()));
             view.high = Some((photo.high.clone(), typed(photo).and_then(Result::err)));
             if matches!(typed(photo), Some(Ok(_))) {
                 view.rows.push(row("", vec![strong("Use this height", Act::Height)]));
             }
-            view.rows.push(row("", vec![key("The card again", Act::Back(Stage::Card))]));
+            view.rows.push(row("", vec![key(&by("The card again"), Act::Back(Stage::Card))]));
         }
         Stage::Ends => ends(guide, state, &mut view),
         Stage::Outline => outline(guide, state, &mut view),
@@ -218,7 +220,7 @@ fn says(photo: &Photo) -> Vec<String> {
             says("Where the line went wrong, choose what is missing or too much, and tap there.")
         }
         Stage::Outline => Vec::new(),
-        Stage::Ruler => says("For an outline on paper or a card. Never lay an iron on the glass."),
+        Stage::Ruler => says("For an outline on paper or a card. Never lay the piece on the glass."),
     }
 }
 

@@ -15,7 +15,7 @@ pub(super) const PATCH: i32 = 40;
 /// Practice: the heights of small irons.
 pub(super) const LIES: [(&str, [i32; 2]); 5] = [
     ("The card is level with what I measure", [0, 10]),
-    ("The iron stands on its sole, the card beside it", [0, 120]),
+    ("The piece stands on its sole, the card beside it", [0, 120]),
     ("Sole up, the card on the table", [150, 700]),
     ("On its side or its heel, the card on the table", [50, 400]),
     ("I do not know", [0, 600]),
@@ -25,9 +25,9 @@ pub(super) const LIES: [(&str, [i32; 2]); 5] = [
 pub(super) const EDGES: [&str; 4] = ["first", "second", "third", "fourth"];
 
 pub(super) const ADVICE: [&str; 4] = [
-    "Lay the iron on something plain, sole up or on its side, and a bank card close alongside. Best of all, prop the card \
+    "Lay the piece on something plain, sole up or on its side, and a bank card close alongside. Best of all, prop the card \
      up until it is level with the sole.",
-    "Hold the phone straight above, about two hand spans away, so that card and iron lie near the middle.",
+    "Hold the phone straight above, about two hand spans away, so that card and piece lie near the middle.",
     "Any card of the usual size will do: cover its number. A coin is the lesser way.",
     "The picture stays on this phone. Nothing of it is sent anywhere.",
 ];

@@ -1,5 +1,4 @@
 //! What the tests share: the project's own table of metals, by way of its bytes, rows of cases, and seeded numbers.
-#![allow(dead_code, unreachable_pub, reason = "not every test uses everything")]
 
 use compile::{Files, Reference};
 use measure::{FineLength, Instrument, Pair, Reading};
@@ -8,46 +7,46 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The root of the project.
-pub fn root() -> PathBuf {
+pub(crate) fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
 }
 
 /// The text of `data/reference/metals.toml`.
-pub fn text() -> String {
+pub(crate) fn text() -> String {
     fs::read_to_string(root().join("data/reference/metals.toml")).expect("the table of metals")
 }
 
 /// The bytes of a table compiled from a text, or its faults as lines.
-pub fn compiled(text: String) -> Result<Vec<u8>, Vec<String>> {
+pub(crate) fn compiled(text: String) -> Result<Vec<u8>, Vec<String>> {
     let found = Reference::metals(&Files::new(vec![("metals.toml".to_string(), text)]));
     found.map(|t| t.bytes).map_err(|all| all.iter().map(ToString::to_string).collect())
 }
 
 /// The project's own table.
-pub fn table() -> Metals {
+pub(crate) fn table() -> Metals {
     read_metals(&compiled(text()).expect("a table without faults")).expect("bytes that can be read")
 }
 
 /// The metal of this id.
-pub fn metal<'a>(table: &'a Metals, id: &str) -> &'a Metal {
+pub(crate) fn metal<'a>(table: &'a Metals, id: &str) -> &'a Metal {
     table.metals.iter().find(|m| m.id == id).expect(id)
 }
 
 /// The rows of a table of cases, without the one that names the columns: cells stand between commas, the last one may hold
 /// some.
-pub fn rows(path: &str, columns: usize) -> Vec<Vec<String>> {
+pub(crate) fn rows(path: &str, columns: usize) -> Vec<Vec<String>> {
     let text = fs::read_to_string(root().join("tests").join(path)).expect(path);
     let lines = text.lines().filter(|l| !l.starts_with('#') && !l.trim().is_empty());
     lines.skip(1).map(|l| l.splitn(columns, ',').map(|c| c.trim().to_string()).collect()).collect()
 }
 
 /// A length in hundredths of a millimetre by some instrument.
-pub fn reading(hundredths: u32, by: Instrument) -> Reading {
+pub(crate) fn reading(hundredths: u32, by: Instrument) -> Reading {
     Reading { length: FineLength(hundredths), by }
 }
 
 /// A pair by calipers, not worked, across the draw.
-pub fn pair(piece: u32, reference: u32) -> Pair {
+pub(crate) fn pair(piece: u32, reference: u32) -> Pair {
     Pair {
         piece: reading(piece, Instrument::Calipers),
         reference: reading(reference, Instrument::Calipers),
@@ -58,7 +57,7 @@ pub fn pair(piece: u32, reference: u32) -> Pair {
 
 /// Pairs such as `7430/7500 4158/4200a`: hundredths of a millimetre, `a` for along the draw, `w` for worked, `r` and `R` for a
 /// ruler on the piece and on the reference.
-pub fn pairs(text: &str) -> Vec<Pair> {
+pub(crate) fn pairs(text: &str) -> Vec<Pair> {
     let one = |word: &str| {
         let (lengths, signs) = word.split_at(word.find(|c: char| c.is_alphabetic()).unwrap_or(word.len()));
         let (piece, reference) = lengths.split_once('/').expect(word);
@@ -79,10 +78,10 @@ pub fn pairs(text: &str) -> Vec<Pair> {
 
 /// Uniform 64 bits by `SplitMix64` (published: Steele, Lea and Flood, OOPSLA 2014, figure 17).
 #[derive(Debug, Clone)]
-pub struct Random(pub u64);
+pub(crate) struct Random(pub u64);
 
 impl Random {
-    pub fn bits(&mut self) -> u64 {
+    pub(crate) fn bits(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
         let mut z = self.0;
         z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
@@ -91,12 +90,12 @@ impl Random {
     }
 
     /// Anywhere in -1 to 1.
-    pub fn within(&mut self) -> f64 {
+    pub(crate) fn within(&mut self) -> f64 {
         (self.bits() >> 11) as f64 / (1_u64 << 52) as f64 - 1.0
     }
 
     /// Standard normal, by the polar method (published: Marsaglia and Bray, SIAM Review 6, 1964).
-    pub fn normal(&mut self) -> f64 {
+    pub(crate) fn normal(&mut self) -> f64 {
         loop {
             let (a, b) = (self.within(), self.within());
             let s = a * a + b * b;
@@ -108,7 +107,7 @@ impl Random {
 }
 
 /// Mean and standard deviation.
-pub fn spread(values: &[f64]) -> (f64, f64) {
+pub(crate) fn spread(values: &[f64]) -> (f64, f64) {
     let n = values.len() as f64;
     let mean = values.iter().sum::<f64>() / n;
     let squares: f64 = values.iter().map(|v| (v - mean) * (v - mean)).sum();

@@ -1,22 +1,20 @@
 //! A camera of the tests' own: nothing of it is taken from the crate, so that the two can disagree.
 
-#![allow(dead_code, unreachable_pub, reason = "not every test uses everything")]
-
-pub mod scene;
+pub(crate) mod scene;
 
 use picture::Point;
 use picture::photo::Lens;
 
 /// Whether full counts are asked for.
-pub fn deep() -> bool {
+pub(crate) fn deep() -> bool {
     std::env::var_os("PRESSMARK_DEEP").is_some()
 }
 
 /// Splitmix64 (Steele, Lea and Flood 2014): the same numbers everywhere.
-pub struct Dice(pub u64);
+pub(crate) struct Dice(pub u64);
 
 impl Dice {
-    pub fn whole(&mut self) -> u64 {
+    pub(crate) fn whole(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
         let mut z = self.0;
         z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
@@ -25,12 +23,12 @@ impl Dice {
     }
 
     /// Anywhere in a range.
-    pub fn within(&mut self, from: f64, to: f64) -> f64 {
+    pub(crate) fn within(&mut self, from: f64, to: f64) -> f64 {
         from + (to - from) * (self.whole() >> 11) as f64 / (1_u64 << 53) as f64
     }
 
     /// Standard normal (Box and Muller).
-    pub fn normal(&mut self) -> f64 {
+    pub(crate) fn normal(&mut self) -> f64 {
         let (a, b) = (self.within(1e-16, 1.0), self.within(0.0, 1.0));
         (-2.0 * libm::log(a)).sqrt() * libm::cos(core::f64::consts::TAU * b)
     }
@@ -38,12 +36,12 @@ impl Dice {
 
 /// A pinhole camera with Brown's radial distortion, looking at the table's point `aim` from `distance` mm along its axis.
 #[derive(Clone)]
-pub struct Camera {
-    pub width: u32,
-    pub height: u32,
-    pub focal: f64,
+pub(crate) struct Camera {
+    pub(crate) width: u32,
+    pub(crate) height: u32,
+    pub(crate) focal: f64,
     /// x (1 + k r2) of what a straight lens would show.
-    pub k: f64,
+    pub(crate) k: f64,
     right: [f64; 3],
     down: [f64; 3],
     ahead: [f64; 3],
@@ -53,7 +51,14 @@ pub struct Camera {
 impl Camera {
     /// `tilt` from straight down towards the direction `azimuth`, the picture turned by `roll`; all in radians. The table's
     /// z goes up.
-    pub fn over(size: (u32, u32), focal: f64, k: f64, pose: [f64; 3], distance: f64, aim: Point) -> Camera {
+    pub(crate) fn over(
+        size: (u32, u32),
+        focal: f64,
+        k: f64,
+        pose: [f64; 3],
+        distance: f64,
+        aim: Point,
+    ) -> Camera {
         let [tilt, azimuth, roll] = pose;
         let (st, ct) = (libm::sin(tilt), libm::cos(tilt));
         let (sa, ca) = (libm::sin(azimuth), libm::cos(azimuth));
@@ -72,7 +77,7 @@ impl Camera {
         Camera { width: size.0, height: size.1, focal, k, right, down, ahead, at }
     }
 
-    pub fn shows(&self, p: [f64; 3]) -> Point {
+    pub(crate) fn shows(&self, p: [f64; 3]) -> Point {
         let d = [p[0] - self.at[0], p[1] - self.at[1], p[2] - self.at[2]];
         let dot = |a: [f64; 3]| a[0] * d[0] + a[1] * d[1] + a[2] * d[2];
         let (x, y) = (dot(self.right) / dot(self.ahead), dot(self.down) / dot(self.ahead));
@@ -81,7 +86,7 @@ impl Camera {
     }
 
     /// The point of the table at height z that a pixel shows.
-    pub fn table(&self, pixel: Point, z: f64) -> Point {
+    pub(crate) fn table(&self, pixel: Point, z: f64) -> Point {
         let (u, v) = (
             (pixel.x - 0.5 * f64::from(self.width)) / self.focal,
             (pixel.y - 0.5 * f64::from(self.height)) / self.focal,
@@ -96,22 +101,22 @@ impl Camera {
         Point::new(self.at[0] + way * ray[0], self.at[1] + way * ray[1])
     }
 
-    pub fn holds(&self, p: Point) -> bool {
+    pub(crate) fn holds(&self, p: Point) -> bool {
         (0.0..=f64::from(self.width)).contains(&p.x) && (0.0..=f64::from(self.height)).contains(&p.y)
     }
 
     /// What is known of it when its EXIF says nothing.
-    pub fn lens(&self, equivalent: Option<u16>) -> Lens {
+    pub(crate) fn lens(&self, equivalent: Option<u16>) -> Lens {
         Lens::of(self.width, self.height, equivalent)
     }
 }
 
 /// Corners of a card of this size about the origin, in turn; edge i runs from corner i to the next.
-pub fn corners(size: [f64; 2]) -> [Point; 4] {
+pub(crate) fn corners(size: [f64; 2]) -> [Point; 4] {
     let (x, y) = (0.5 * size[0], 0.5 * size[1]);
     [Point::new(-x, y), Point::new(x, y), Point::new(x, -y), Point::new(-x, -y)]
 }
 
-pub fn flat(p: Point, z: f64) -> [f64; 3] {
+pub(crate) fn flat(p: Point, z: f64) -> [f64; 3] {
     [p.x, p.y, z]
 }

@@ -5,7 +5,7 @@ use picture::Point;
 
 /// What the things lie on, and how they are lit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Ground {
+pub(crate) enum Ground {
     Plain,
     Wood,
     Cloth,
@@ -13,25 +13,25 @@ pub enum Ground {
     Shadow,
 }
 
-pub const GROUNDS: [Ground; 4] = [Ground::Plain, Ground::Wood, Ground::Cloth, Ground::Shadow];
+pub(crate) const GROUNDS: [Ground; 4] = [Ground::Plain, Ground::Wood, Ground::Cloth, Ground::Shadow];
 
 /// The sole of an invented iron: an oval nose, straight sides, rounded corners at the heel.
 #[derive(Debug, Clone, Copy)]
-pub struct Sole {
-    pub middle: Point,
+pub(crate) struct Sole {
+    pub(crate) middle: Point,
     /// Direction of the toe.
-    pub turn: f64,
-    pub length: f64,
-    pub width: f64,
+    pub(crate) turn: f64,
+    pub(crate) length: f64,
+    pub(crate) width: f64,
     /// Share of the length that the nose takes.
-    pub nose: f64,
+    pub(crate) nose: f64,
     /// 0.5 for an oval nose, more for a pointed one.
-    pub sharp: f64,
+    pub(crate) sharp: f64,
 }
 
 impl Sole {
     /// Half the width at a share of the length from the toe.
-    pub fn half(&self, t: f64) -> f64 {
+    pub(crate) fn half(&self, t: f64) -> f64 {
         const HEEL: f64 = 0.06;
         let round = |s: f64, power: f64| libm::pow((1.0 - s * s).max(0.0), power);
         let shape = if !(0.0..=1.0).contains(&t) {
@@ -54,7 +54,7 @@ impl Sole {
     }
 
     /// And back.
-    pub fn table(&self, t: f64, v: f64) -> Point {
+    pub(crate) fn table(&self, t: f64, v: f64) -> Point {
         let (s, c) = (libm::sin(self.turn), libm::cos(self.turn));
         let u = (0.5 - t) * self.length;
         Point::new(self.middle.x + u * c - v * s, self.middle.y + u * s + v * c)
@@ -75,7 +75,7 @@ impl Sole {
     }
 
     /// Its true outline.
-    pub fn outline(&self) -> Vec<Point> {
+    pub(crate) fn outline(&self) -> Vec<Point> {
         let n = 400;
         let side = |i: i32, sign: f64| {
             // Closer to each other at the ends.
@@ -86,14 +86,14 @@ impl Sole {
     }
 }
 
-pub struct Scene {
-    pub camera: Camera,
-    pub ground: Ground,
-    pub sole: Sole,
-    pub card: [f64; 2],
-    pub iron: [f64; 3],
-    pub print: [f64; 3],
-    pub seed: u64,
+pub(crate) struct Scene {
+    pub(crate) camera: Camera,
+    pub(crate) ground: Ground,
+    pub(crate) sole: Sole,
+    pub(crate) card: [f64; 2],
+    pub(crate) iron: [f64; 3],
+    pub(crate) print: [f64; 3],
+    pub(crate) seed: u64,
 }
 
 /// Noise between 0 and 1 that belongs to a place, smooth over one unit.
@@ -178,7 +178,7 @@ impl Scene {
     }
 
     /// Red, green, blue, opacity by rows.
-    pub fn render(&self) -> Vec<u8> {
+    pub(crate) fn render(&self) -> Vec<u8> {
         let mut dice = Dice(self.seed);
         let (w, h) = (self.camera.width, self.camera.height);
         let mut all = Vec::with_capacity((w * h * 4) as usize);
@@ -204,7 +204,7 @@ impl Scene {
 }
 
 /// An invented scene: the iron beside the card, both whole in the picture.
-pub fn scene(dice: &mut Dice, ground: Ground, distance: f64, size: (u32, u32)) -> Scene {
+pub(crate) fn scene(dice: &mut Dice, ground: Ground, distance: f64, size: (u32, u32)) -> Scene {
     loop {
         let tilt = dice.within(0.0, 30.0).to_radians();
         let pose = [

@@ -6,6 +6,7 @@ mod fragment;
 mod series;
 mod show;
 mod start;
+mod test;
 mod update;
 mod view;
 
@@ -20,6 +21,7 @@ use crate::lesson::Walk;
 use crate::pieces::Handed;
 use crate::progress::{Day, Progress};
 use crate::task::Task;
+use crate::trial::Search;
 
 /// Where in the room one is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -87,8 +89,11 @@ pub struct State {
 pub(crate) struct Test {
     pub(crate) seed: u64,
     pub(crate) place: usize,
-    pub(crate) carried: i32,
     pub(crate) right: u32,
-    /// How it ended, once it has.
+    /// The search for the next task; it goes on while this one is looked at.
+    pub(crate) ahead: Option<Search>,
+    /// Whether that search has ended.
+    pub(crate) found: bool,
+    /// Whether the test has ended.
     pub(crate) done: bool,
 }

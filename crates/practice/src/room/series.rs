@@ -64,8 +64,6 @@ pub enum SeriesMsg {
     Paper(Paper),
     /// Makes the sheets.
     Make,
-    /// The next one of them.
-    More,
     /// A vote more, or one less, for an answer to the piece before the class.
     Vote(usize, bool),
     /// Shows the answer.
@@ -140,8 +138,7 @@ pub(super) fn update(trainer: &Trainer<'_>, state: &mut State, msg: SeriesMsg) -
             (series.is_making, series.making, series.sheets) = (true, Vec::new(), None);
             return (true, false);
         }
-        SeriesMsg::More if series.is_making => return (more(trainer, series), false),
-        SeriesMsg::Make | SeriesMsg::More => {}
+        SeriesMsg::Make => {}
         SeriesMsg::Vote(answer, more) => {
             let offers = state.task.as_ref().map_or(0, |t| t.offers.len());
             if answer < offers && !series.revealed {
@@ -158,21 +155,22 @@ pub(super) fn update(trainer: &Trainer<'_>, state: &mut State, msg: SeriesMsg) -
     (false, false)
 }
 
-/// Makes one task more; whether there are more to make.
-fn more(trainer: &Trainer<'_>, series: &mut Series) -> bool {
-    let Ok(seed) = series.number() else { return false };
-    let kinds = trainer.kinds_of(&series.blocks);
-    match trainer.on_sheet(seed, series.making.len(), &kinds) {
-        Some(task) => series.making.push(task),
-        // A pack that has nothing to ask there.
-        None => series.pieces = series.making.len(),
+/// Makes one task more, or lays them out once there are enough; whether there is more to make.
+pub(super) fn more(trainer: &Trainer<'_>, series: &mut Series) -> bool {
+    let Some(seed) = series.number().ok().filter(|_| series.is_making) else { return false };
+    if series.making.len() < series.pieces {
+        let kinds = trainer.kinds_of(&series.blocks);
+        match trainer.on_sheet(seed, series.making.len(), &kinds) {
+            Some(task) => series.making.push(task),
+            // A pack that has nothing to ask there.
+            None => series.pieces = series.making.len(),
+        }
+        return true;
     }
-    series.is_making = series.making.len() < series.pieces;
-    if !series.is_making {
-        let made = std::mem::take(&mut series.making);
-        series.sheets = Some(Box::new(trainer.laid_out(seed, &made, series.paper)));
-    }
-    series.is_making
+    let made = std::mem::take(&mut series.making);
+    series.sheets = Some(Box::new(trainer.laid_out(seed, &made, series.paper)));
+    series.is_making = false;
+    false
 }
 
 fn reveal(state: &mut State) {

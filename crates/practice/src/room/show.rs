@@ -68,6 +68,8 @@ pub struct TaskView {
 pub enum TestView {
     /// Before it: what it is, in sentences.
     Before(Vec<String>),
+    /// The next piece is not found yet, as a sentence.
+    Sought(String),
     /// A piece of it: "Piece 3 of 12", and the task.
     Piece(String, Box<TaskView>),
     /// How it went, in sentences.
@@ -169,9 +171,12 @@ pub(super) fn test(trainer: &Trainer<'_>, state: &State) -> TestView {
             super::start::tests(state.progress.trials.iter().map(|t| t.right)),
         ]);
     };
-    if let Some(open) = state.task.as_ref().filter(|_| !test.done) {
+    if let Some(open) = &state.task {
         let says = format!("Piece {} of {TWELVE}", test.place + 1);
         return TestView::Piece(says, Box::new(task(trainer, state, open)));
+    }
+    if !test.done {
+        return TestView::Sought(format!("Piece {} of {TWELVE} is being drawn.", test.place + 1));
     }
     let trials = &state.progress.trials;
     TestView::Done(vec![

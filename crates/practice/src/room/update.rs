@@ -2,13 +2,12 @@
 
 use super::class::{self, ClassMsg};
 use super::series::{self, SeriesMsg};
-use super::{Page, State, Test};
+use super::{Page, State, Test, test};
 use crate::item::Item;
 use crate::lesson::{Now, Walk};
 use crate::pieces::Of;
-use crate::progress::{Day, Progress, Trial};
+use crate::progress::{Day, Progress};
 use crate::task::{Trainer, seeded};
-use crate::trial::TWELVE;
 
 /// What was done, or came from outside.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -42,6 +41,8 @@ pub enum Msg {
     Import(String),
     /// Saves what was practised as a file.
     Export,
+    /// A little more of what is being made: of the sheets, or of the next piece of a test.
+    More,
     /// What a teacher does with a series.
     Series(SeriesMsg),
     /// Prints what stands there.
@@ -69,8 +70,8 @@ pub enum Effect {
     Save(String, String),
     /// Print what stands there.
     Print,
-    /// Send this when the page has been drawn: there is more to make.
-    Then(SeriesMsg),
+    /// Send [`Msg::More`] when the page has been drawn: there is more to make.
+    Then,
     /// Read the cards of the cabinet and send them as pieces for the table.
     Cabinet,
 }
@@ -102,10 +103,10 @@ pub fn update(trainer: &Trainer<'_>, mut state: State, msg: Msg) -> (State, Vec<
         }
         Msg::Test => {
             let tests = state.progress.trials.len() as u64;
-            state.test = Some(Test { seed: seeded(state.seed, tests), ..Test::default() });
+            state.test = Some(Test::begun(seeded(state.seed, tests)));
             state.page = Page::Test;
-            place(trainer, &mut state);
-            effects.push(Effect::Heading);
+            (state.task, state.picked, state.turned) = (None, None, 0);
+            effects.extend([Effect::Heading, Effect::Then]);
         }
         Msg::Import(text) => match Progress::read(&text, &trainer.guide.core.head.id) {
             Ok(read) => {
@@ -119,9 +120,11 @@ pub fn update(trainer: &Trainer<'_>, mut state: State, msg: Msg) -> (State, Vec<
             let name = format!("{}-practice.txt", trainer.guide.core.head.id);
             effects.push(Effect::Save(name, state.progress.text()));
         }
+        Msg::More if state.page == Page::Test => test::more(trainer, &mut state, &mut effects),
+        Msg::More => effects.extend(series::more(trainer, &mut state.series).then_some(Effect::Then)),
         Msg::Series(msg) => {
             let (more, moved) = series::update(trainer, &mut state, msg);
-            effects.extend(more.then_some(Effect::Then(SeriesMsg::More)));
+            effects.extend(more.then_some(Effect::Then));
             effects.extend(moved.then_some(Effect::Heading));
         }
         Msg::Print => effects.push(Effect::Print),
@@ -170,38 +173,13 @@ fn open(trainer: &Trainer<'_>, state: &mut State, item: Option<Item>) {
     (state.picked, state.turned) = (None, 0);
 }
 
-/// The task at the place of the test.
-fn place(trainer: &Trainer<'_>, state: &mut State) {
-    (state.task, state.picked, state.turned) = (None, None, 0);
-    let Some(test) = &mut state.test else { return };
-    match trainer.trial(test.seed, test.place, test.carried).filter(|_| test.place < TWELVE) {
-        Some((task, carried)) => {
-            test.carried = carried;
-            state.task = Some(task);
-        }
-        None => {
-            test.done = true;
-            let trial = Trial { day: state.today, right: test.right, seed: test.seed };
-            state.progress.tried(trial);
-        }
-    }
-}
-
 fn pick(trainer: &Trainer<'_>, state: &mut State, offer: usize, effects: &mut Vec<Effect>) {
     let Some(task) = state.task.as_ref().filter(|t| state.picked.is_none() && offer < t.offers.len()) else {
         return;
     };
     let feedback = trainer.grade(task, offer);
-    if let Some(test) = state.test.as_mut().filter(|_| state.page == Page::Test) {
-        // In a test nothing is told until its end, and nothing moves in the boxes: it measures.
-        test.right += u32::from(feedback.right);
-        test.place += 1;
-        place(trainer, state);
-        if state.test.as_ref().is_some_and(|t| t.done) {
-            effects.push(Effect::Keep(state.progress.text()));
-        }
-        effects.push(Effect::Heading);
-        return;
+    if state.page == Page::Test {
+        return test::answered(state, feedback.right, effects);
     }
     state.progress.answer(task.item, feedback.right, feedback.took, state.today);
     state.picked = Some(offer);

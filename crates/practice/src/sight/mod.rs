@@ -91,7 +91,7 @@ impl Sight {
     /// The words of the whole piece, without a view.
     pub(crate) fn words(&self, kind: usize, truth: &[Option<usize>]) -> Words {
         let mut words = self.typical[kind].clone();
-        words.drop_where(|key, value| self.belied(kind, truth, key, value));
+        words.drop_where(|key, value| self.belied(truth, key, value));
         for (question, choice) in truth.iter().enumerate().filter_map(|(q, c)| Some((q, (*c)?))) {
             let Some((key, value)) = &self.asks[question][choice] else { continue };
             if *key != self.main[question] || self.by_form(kind, question, choice).is_some() {
@@ -173,23 +173,31 @@ impl Sight {
     }
 
     /// Whether a word of the typical drawing is not true of the piece: questions name it, none with what is true; or the
-    /// same is said of another part, and is not true there.
-    pub(crate) fn belied(&self, kind: usize, truth: &[Option<usize>], key: &str, value: &str) -> bool {
-        let untrue = |key: &str| {
-            let mut named = false;
-            for (question, choices) in self.asks.iter().enumerate() {
-                for (choice, ask) in choices.iter().enumerate() {
-                    if ask.as_ref().is_some_and(|(k, v)| k == key && v == value) {
-                        if truth.get(question).copied().flatten() == Some(choice) {
-                            return false;
-                        }
-                        named = true;
+    /// same is said of another part, and is not true there: hollow below, and the piece is solid.
+    pub(crate) fn belied(&self, truth: &[Option<usize>], key: &str, value: &str) -> bool {
+        let untrue = |key: &str| self.holds(truth, key, value) == Some(false);
+        let elsewhere = || self.asks.iter().flatten().flatten().any(|(k, v)| v == value && untrue(k));
+        match self.holds(truth, key, value) {
+            Some(true) => false,
+            Some(false) => true,
+            None => elsewhere(),
+        }
+    }
+
+    /// Whether a word is true of the piece; nothing where no question names it.
+    fn holds(&self, truth: &[Option<usize>], key: &str, value: &str) -> Option<bool> {
+        let mut named = None;
+        for (choices, truth) in self.asks.iter().zip(truth) {
+            for (choice, ask) in choices.iter().enumerate() {
+                if ask.as_ref().is_some_and(|(k, v)| k == key && v == value) {
+                    if *truth == Some(choice) {
+                        return Some(true);
                     }
+                    named = Some(false);
                 }
             }
-            named
-        };
-        untrue(key) || self.typical[kind].with_value(value).any(untrue)
+        }
+        named
     }
 
     /// A choice whose key the whole piece does not show, behind a gate whose key it does: the drawing of a kind that has

@@ -94,7 +94,8 @@ impl Sight {
         let mut draw = String::new();
         if let Some(whole) = WHOLE.into_iter().find(|w| *w == view) {
             // Seen from further off it must be this piece, not another iron that has the same.
-            if !self.seen_in(words, key, whole) {
+            // Nor may it take back what goes with another of its words: two points, and so no square heel.
+            if !self.seen_in(words, key, whole) || words.get(key).is_some_and(|own| own != value) {
                 return None;
             }
             let mut own = words.clone();
@@ -108,7 +109,7 @@ impl Sight {
                     mm.clamp(sketch::SIZES.0.unsigned_abs(), sketch::SIZES.1.unsigned_abs()).to_string()
                 }
                 (Some(own), None) => own.to_string(),
-                (None, None) if k != "view" && self.belied(piece.kind, &piece.truth, k, v) => continue,
+                (None, None) if k != "view" && self.belied(&piece.truth, k, v) => continue,
                 (None, None) => v.to_string(),
             };
             draw.push_str(&format!("{}{k}={said}", if draw.is_empty() { "" } else { " " }));

@@ -31,11 +31,6 @@ impl Words {
         self.0.iter().map(|(k, v)| (k.as_str(), v.as_str()))
     }
 
-    /// Keys of which this is said.
-    pub(crate) fn with_value<'a>(&'a self, value: &'a str) -> impl Iterator<Item = &'a str> {
-        self.0.iter().filter(move |(_, v)| v == value).map(|(k, _)| k.as_str())
-    }
-
     /// As a line, in this view.
     pub(crate) fn line(&self, view: &str) -> String {
         let mut line = format!("view={view}");

@@ -13,9 +13,10 @@ pub use feedback::{Beside, Feedback};
 use crate::item::Item;
 use crate::pieces::{Handed, Maker, lookalikes, mean_tables};
 use crate::sight::{Sight, View};
+use crate::trial::Tried;
 use consult::Guide;
 use reason::{Answer, Posterior, Random, log10_odds, weigh};
-use std::cell::OnceCell;
+use std::cell::RefCell;
 
 /// So many pieces are drawn at most until one makes a fair task. Basis: practice.
 const TRIES: u64 = 24;
@@ -88,8 +89,8 @@ pub struct Trainer<'a> {
     /// By kind and question what its pieces show.
     pub(crate) tables: Vec<Vec<Vec<f64>>>,
     prior: Posterior,
-    /// The kinds of the tests of twelve, once they were asked for.
-    pub(crate) tried: OnceCell<Vec<usize>>,
+    /// The kinds of the tests of twelve, as far as they were asked for.
+    pub(crate) tried: RefCell<Tried>,
 }
 
 impl<'a> Trainer<'a> {
@@ -103,7 +104,7 @@ impl<'a> Trainer<'a> {
             alike: lookalikes(guide, 6),
             tables: mean_tables(guide),
             prior: weigh(&guide.model, 0, &[]),
-            tried: OnceCell::new(),
+            tried: RefCell::default(),
         }
     }
 

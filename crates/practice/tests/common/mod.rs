@@ -1,5 +1,4 @@
 //! The bundled pack, compiled from its plain files.
-#![allow(dead_code, reason = "each test file uses its part of this")]
 
 use consult::Guide;
 use std::path::Path;

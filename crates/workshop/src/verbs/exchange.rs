@@ -24,7 +24,7 @@ in the place of a pack.
   of kind, of question   the id of what a row belongs to
   ' before a text     keeps a spreadsheet from reckoning it out
 
-It ends with 0, with 1 when the pack has faults, with 2 when something could not be read or written.
+It ends with 0, with 1 when the files cannot be read as those of a pack, with 2 when something could not be read or written.
 ";
 
 const IMPORT: &str = "\
@@ -32,9 +32,10 @@ workshop import <sheets> --out <folder> [--json]
 
 Makes the plain files of a pack of a folder of sheets (see workshop export --help). Sheets may be saved with commas,
 semicolons or tabs between the cells, and with a comma before decimals. Says which sheets were changed since they were
-exported, when datapackage.json lies beside them.
+exported, when datapackage.json lies beside them. What stands in the cells is not judged: `workshop check` does that, for
+the sheets as well.
 
-It ends with 0, with 1 when the sheets have faults, with 2 when something could not be read or written.
+It ends with 0, with 1 when the sheets cannot be read as a pack, with 2 when something could not be read or written.
 ";
 
 /// Runs `export`.

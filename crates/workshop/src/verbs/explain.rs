@@ -1,6 +1,7 @@
 //! `workshop explain`: why a finding is what it is, for the writer of the pack: each answer under two kinds, and where
 //! the figures stand.
 
+use super::stated;
 use crate::args::{Args, refuse};
 use crate::{End, folder};
 use compile::Files;
@@ -123,7 +124,7 @@ fn explained(
             answer: own.map(|(_, a)| a.trim().to_string()).unwrap_or_default(),
             chances: kinds.map(chance),
             basis: kinds.map(basis),
-            stated: kinds.map(|k| stated(files, &guide.core.kinds[k].id, &q.id)),
+            stated: kinds.map(|k| stated::of_kind(files, &guide.core.kinds[k].id, &q.id)),
         });
     }
     lines.sort_by(|a, b| speaks(b).abs().total_cmp(&speaks(a).abs()));
@@ -133,44 +134,6 @@ fn explained(
 /// Powers of ten for the first kind against the second.
 fn speaks(line: &Line) -> f64 {
     libm::log10(line.chances[0].max(1e-12) / line.chances[1].max(1e-12))
-}
-
-/// Where the table of a kind for a question is stated: its own lines, then those of its family, else the usual line.
-fn stated(files: &Files, kind: &str, question: &str) -> String {
-    let says = |line: &str| {
-        let line = line.trim_start();
-        let bare = line.strip_prefix("looks.").unwrap_or(line);
-        let own = bare.strip_prefix(question).is_some_and(|r| r.trim_start().starts_with(['=', '.']));
-        // Within `looks = { ... }` of a form.
-        own || (line.starts_with("looks") && line.contains(&format!(" {question} = ")))
-    };
-    let mut of_family = None;
-    for (path, text) in files.iter().filter(|(p, _)| p.starts_with("kinds/")) {
-        let (mut here, mut family, mut heading) = (false, true, true);
-        let mut own = Vec::new();
-        let mut shared = Vec::new();
-        let mut holds = false;
-        for (n, line) in (1..).zip(text.lines()) {
-            if line.trim() == "[[kind]]" {
-                (here, family, heading) = (false, false, true);
-            } else if heading && !family && line.trim_start().starts_with("id") {
-                here = line.split('"').nth(1) == Some(kind);
-                holds |= here;
-                heading = false;
-            }
-            if says(line) && (here || family) {
-                let list: &mut Vec<String> = if here { &mut own } else { &mut shared };
-                list.push(format!("{path}:{n}"));
-            }
-        }
-        if !own.is_empty() {
-            return own.join(", ");
-        }
-        if holds {
-            of_family = (!shared.is_empty()).then(|| format!("its family, {}", shared.join(", ")));
-        }
-    }
-    of_family.unwrap_or_else(|| format!("usual, or the make, for {question}"))
 }
 
 fn as_text(guide: &Guide, e: &Explained) -> String {

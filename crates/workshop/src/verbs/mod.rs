@@ -13,5 +13,6 @@ pub(crate) mod print;
 pub(crate) mod schema;
 pub(crate) mod sheet;
 pub(crate) mod simulate;
+mod stated;
 pub(crate) mod try_out;
 pub(crate) mod words;

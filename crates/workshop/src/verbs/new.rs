@@ -8,8 +8,8 @@ use workshop::schema::{Names, schemas};
 const HELP: &str = "\
 workshop new <folder> [--id <id>] [--name <name>] [--sheets] [--json]
 
-Writes a small pack of invented spoons into <folder>: every file a pack may have, with a remark on what each line
-is for, and the schemas by which an editor completes them. It is sound as it stands; change it into yours line by line.
+Writes a small pack of invented spoons into <folder>: every file a pack must have, with a remark on what each line
+is for, two described pieces, and the schemas by which an editor completes them. It is sound as it stands; change it into yours line by line.
 
   --id      the id of the pack: lower-case letters and digits
   --name    its name

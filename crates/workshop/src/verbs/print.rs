@@ -11,10 +11,10 @@ use std::fs;
 use std::path::Path;
 
 const HELP: &str = "\
-workshop print key <pack>
-workshop print <pack> --card <file>
-workshop print <pack> --sheet <file>
-workshop print <pack> --pieces <file> [--seed N]
+workshop print key <pack> [--json]
+workshop print <pack> --card <file> [--json]
+workshop print <pack> --sheet <file> [--json]
+workshop print <pack> --pieces <file> [--seed N] [--json]
 
 Prints the key of a pack as a page of HTML: numbered questions, each answer with the number to go on to, so that it
 works on paper and in a browser without any program. Send it into a file:
@@ -38,6 +38,8 @@ With --pieces forty pieces drawn from the tables are written into a file, as a l
 behind and from below, with what is said of each view. Another seed gives other pieces.
 
   workshop print data/packs/irons --pieces pieces.html --seed 7
+
+With --json the names of the files that were written, or the key's page, or what stood in the way, for a program.
 ";
 
 /// Runs the verb.
@@ -46,7 +48,7 @@ pub(crate) fn run(words: &[String]) -> End {
         Some((what, rest)) if what == "key" => (true, rest),
         _ => (false, words),
     };
-    let args = match Args::read(rest, &["--card", "--sheet", "--pieces", "--seed"], &[], HELP) {
+    let args = match Args::read(rest, &["--card", "--sheet", "--pieces", "--seed"], &["--json"], HELP) {
         Ok(args) => args,
         Err(end) => return end,
     };
@@ -71,25 +73,35 @@ pub(crate) fn run(words: &[String]) -> End {
         (Some(to), ..) => field_card(&files, to),
         (.., Some(to)) => pieces_of(&args.pack, &files, seed).map(|html| vec![(to.to_string(), html)]),
         (_, Some(to), _) => drawings(&args.pack, &files).map(|html| vec![(to.to_string(), html)]),
-        _ => printed_key(&files).map(|html| {
-            print!("{html}");
-            Vec::new()
-        }),
+        _ => printed_key(&files).map(|html| vec![(String::new(), html)]),
     };
-    match made {
+    let json = args.has("--json");
+    let pages = match made {
+        Ok(pages) => pages,
         Err(faults) => {
-            faults.iter().for_each(|f| eprintln!("{f}"));
-            End::Faults
-        }
-        Ok(pages) => {
-            for (to, text) in pages {
-                if let Err(e) = fs::write(&to, text) {
-                    return refuse(&format!("{to} could not be written: {e}."), HELP);
-                }
+            if json {
+                println!("{:#}", serde_json::json!({ "faults": faults }));
+            } else {
+                faults.iter().for_each(|f| eprintln!("{f}"));
             }
-            End::Well
+            return End::Faults;
+        }
+    };
+    // The key goes where the user sends it; all else into files.
+    let (page, written): (Vec<_>, Vec<_>) = pages.into_iter().partition(|(to, _)| to.is_empty());
+    for (to, text) in &written {
+        if let Err(e) = fs::write(to, text) {
+            return refuse(&format!("{to} could not be written: {e}."), HELP);
         }
     }
+    if json {
+        let names: Vec<&String> = written.iter().map(|(to, _)| to).collect();
+        let page = page.first().map(|(_, html)| html);
+        println!("{:#}", serde_json::json!({ "faults": [], "files": names, "page": page }));
+    } else {
+        page.iter().for_each(|(_, html)| print!("{html}"));
+    }
+    End::Well
 }
 
 fn drawings(pack: &str, files: &Files) -> Result<String, Vec<String>> {

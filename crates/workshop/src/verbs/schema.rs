@@ -9,7 +9,7 @@ const HELP: &str = "\
 workshop schema <pack> [--out <folder>] [--json]
 
 Writes a JSON Schema for every sort of file of a pack, with the names of this pack in it: an editor then offers fields,
-questions, places and makes, and marks what is not known. Without --out they are printed, as one object by file. In an
+questions, places and makes, and marks what is not known. Schemas that are there already are replaced. Without --out they are printed, as one object by file. In an
 editor that knows TOML, begin a file with a line such as
 
   #:schema ../schema/kinds.schema.json
@@ -36,7 +36,7 @@ pub(crate) fn run(words: &[String]) -> End {
         return End::Well;
     };
     let texts: Vec<(String, String)> = all.into_iter().map(|(n, v)| (n, format!("{v:#}\n"))).collect();
-    if let Err(says) = folder::write(out, &texts) {
+    if let Err(says) = folder::put(out, &texts) {
         return refuse(&says, HELP);
     }
     let written: Vec<&str> = texts.iter().map(|(n, _)| n.as_str()).collect();

@@ -92,6 +92,7 @@ fn as_json(guide: &Guide, f: &FindingView) -> serde_json::Value {
 
 fn as_text(guide: &Guide, state: &State, f: &FindingView) -> String {
     let mut lines: Vec<String> = f.grave.iter().map(|c| format!("TAKE CARE  {c}")).collect();
+    lines.extend(f.cautions.iter().map(|c| format!("Take care  {c}")));
     lines.extend(Some(guide.core.head.notice.clone()).filter(|n| !n.is_empty()));
     lines.extend(f.outside.clone());
     lines.push(f.title.clone());

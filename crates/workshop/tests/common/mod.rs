@@ -1,5 +1,4 @@
 //! What the tests of the tool share: the packs they run on, and running it.
-#![allow(dead_code, reason = "each test file uses its part of this")]
 
 use std::fs;
 use std::path::{Path, PathBuf};

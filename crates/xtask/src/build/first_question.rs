@@ -38,9 +38,8 @@ pub(super) fn step(steps: &mut Steps, packs: &Packs, pages: &[Page]) -> Result<F
 
 /// The core alone gives the first question, both halves the contents of the guide.
 fn rendered(halves: &[&Path], to: &Path) -> Result<()> {
-    let mut renderer = run::cargo();
-    renderer.args(["run", "--package", "app", "--features", "ssr", "--bin", "prerender", "--"]).args(halves);
-    let printed = run::printed(&mut renderer).context("A first screen could not be rendered.")?;
+    let printed =
+        run::printed(run::own("prerender")?.args(halves)).context("A first screen could not be rendered.")?;
     if printed.trim_ascii().is_empty() {
         bail!("The renderer of the first screens printed nothing.");
     }

@@ -27,7 +27,8 @@ use std::path::{Path, PathBuf};
 
 pub(crate) use beside::one_file_made;
 pub(crate) use html::values as attribute_values;
-pub(crate) use page::{PROGRAMS, named_wasm};
+pub(crate) use page::{PROGRAMS, named_wasm, shrink};
+pub(crate) use squeeze::all as squeeze;
 
 /// Core and book of the bundled pack, made if they are not there.
 pub(crate) fn halves(steps: &mut Steps) -> Result<[PathBuf; 2]> {

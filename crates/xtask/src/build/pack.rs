@@ -52,26 +52,24 @@ pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
     stamp.clear()?;
     steps.step("pack: compile", || {
         house::empty(&folder)?;
-        let mut workshop = run::cargo();
-        workshop.args(["run", "--package", "workshop", "--", "build", BUNDLED, "--out"]).arg(&folder);
+        let mut workshop = run::own("workshop")?;
+        workshop.args(["build", BUNDLED, "--out"]).arg(&folder);
         run::shown(&mut workshop).context("The pack could not be compiled.")
     })?;
     steps.step("tables: compile", || {
-        let mut workshop = run::cargo();
-        workshop
-            .args(["run", "--package", "workshop", "--", "build", TABLES, "--out"])
-            .arg(tables_in(&folder));
+        let mut workshop = run::own("workshop")?;
+        workshop.args(["build", TABLES, "--out"]).arg(tables_in(&folder));
         run::shown(&mut workshop).context("The reference tables could not be compiled.")
     })?;
     steps.step("pack: printed key", || {
-        let mut workshop = run::cargo();
-        workshop.args(["run", "--package", "workshop", "--", "print", "key", BUNDLED]);
+        let mut workshop = run::own("workshop")?;
+        workshop.args(["print", "key", BUNDLED]);
         let page = run::printed(&mut workshop).context("The key could not be printed.")?;
         Ok(std::fs::write(&printed.key, page)?)
     })?;
     steps.step("pack: field card", || {
-        let mut workshop = run::cargo();
-        workshop.args(["run", "--package", "workshop", "--", "print", BUNDLED, "--card"]).arg(&printed.card);
+        let mut workshop = run::own("workshop")?;
+        workshop.args(["print", BUNDLED, "--card"]).arg(&printed.card);
         run::shown(&mut workshop).context("The field card could not be printed.")
     })?;
     stamp.keep()?;

@@ -102,7 +102,7 @@ fn bind(tools: &PageTools, html: &str, dist: &Path) -> Result<()> {
     trunk.arg("--dist").arg(dist);
     // Trunk looks for its tools in PATH before it looks for a network.
     trunk.env("PATH", run::path_with(&[bindgen])?);
-    trunk.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", short_paths()?);
+    trunk.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", run::short_paths()?);
     trunk.env_remove("NO_COLOR"); // Trunk takes its value for a switch and stumbles over `1`.
     run::shown(&mut trunk).with_context(|| format!("The page {html} could not be built."))?;
     if dist.join("snippets").exists() {
@@ -113,19 +113,8 @@ fn bind(tools: &PageTools, html: &str, dist: &Path) -> Result<()> {
     Ok(())
 }
 
-/// Flags that take the paths of this machine out of panic messages: they are nobody's business, and bytes.
-fn short_paths() -> Result<String> {
-    let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
-    let home = home.or_else(|| std::env::home_dir().map(|h| h.join(".cargo"))).unwrap_or_default();
-    let mut flags = vec![format!("--remap-path-prefix={}=", house::at("").display())];
-    let registries = home.join("registry/src");
-    for registry in std::fs::read_dir(registries).into_iter().flatten() {
-        flags.push(format!("--remap-path-prefix={}/=", registry?.path().display()));
-    }
-    Ok(flags.join(" "))
-}
-
-fn shrink(node: &Node, from: &Path, to: &Path) -> Result<()> {
+/// Makes a wasm file smaller, by wasm-opt.
+pub(crate) fn shrink(node: &Node, from: &Path, to: &Path) -> Result<()> {
     let optimiser = node.packages.join("node_modules/binaryen/bin/wasm-opt");
     let mut command = run::command(&node.program);
     // The features that the compiler wrote into the file are read from there.

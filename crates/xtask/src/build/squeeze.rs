@@ -7,7 +7,7 @@ use std::io::Write;
 use std::path::Path;
 
 /// Writes `.br` and `.gz` beside every file that becomes smaller by it.
-pub(super) fn all(dist: &Path, names: &[String]) -> Result<()> {
+pub(crate) fn all(dist: &Path, names: &[String]) -> Result<()> {
     for name in names.iter().filter(|name| !name.ends_with(".png")) {
         let bytes = std::fs::read(dist.join(name)).with_context(|| format!("Cannot read {name}."))?;
         for (ending, packed) in [("br", brotli(&bytes)?), ("gz", gzip(&bytes)?)] {

@@ -4,6 +4,7 @@ mod cache;
 mod chromium;
 mod debian;
 mod firefox;
+mod lighthouse;
 mod nginx;
 mod node;
 mod python;
@@ -16,6 +17,7 @@ use std::path::PathBuf;
 
 pub(crate) use chromium::Chromium;
 pub(crate) use firefox::Firefox;
+pub(crate) use lighthouse::find as lighthouse;
 pub(crate) use node::Node;
 pub(crate) use python::{NO_PYTHON, Python, open_data};
 pub(crate) use typescript::find as typescript;

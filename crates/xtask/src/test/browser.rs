@@ -2,6 +2,7 @@
 
 use crate::build;
 use crate::house;
+use crate::package;
 use crate::release;
 use crate::run;
 use crate::setup::{self, Chromium, Node};
@@ -13,6 +14,9 @@ use std::process::Command;
 /// `cargo xtask browser`: builds, then runs the tests whose file names contain one of these parts.
 pub(crate) fn verb(parts: &[String], steps: &mut Steps) -> Result<()> {
     build::site(steps)?;
+    if parts.is_empty() || parts.iter().any(|part| "package.test.mjs".contains(&**part)) {
+        package::check(steps)?;
+    }
     for mut tests in commands(steps, parts)? {
         steps.step("browser", || run::shown(&mut tests))?;
     }
@@ -31,7 +35,8 @@ pub(crate) fn shots(parts: &[String], steps: &mut Steps) -> Result<()> {
 }
 
 /// The tests that compare times: nothing else runs beside them.
-const TIMED: [&str; 2] = ["speed.test.mjs", "cabinet-many.test.mjs"];
+const TIMED: [&str; 4] =
+    ["speed.test.mjs", "cabinet-many.test.mjs", "photo-speed.test.mjs", "practice-speed.test.mjs"];
 /// What tries the release folder, with programs that no other test needs.
 const RELEASE: &str = "release.test.mjs";
 
@@ -72,7 +77,7 @@ pub(super) fn commands(steps: &mut Steps, parts: &[String]) -> Result<Vec<Comman
 }
 
 /// Node with all that the scripts are told.
-fn script(node: &Node, chromium: &Chromium) -> Result<Command> {
+pub(crate) fn script(node: &Node, chromium: &Chromium) -> Result<Command> {
     let mut command = run::command(&node.program);
     command.env("PRESSMARK_NODE", &node.packages);
     command.env("PRESSMARK_CHROMIUM", &chromium.program);
@@ -82,5 +87,6 @@ fn script(node: &Node, chromium: &Chromium) -> Result<Command> {
         .env("PRESSMARK_WORKSHOP", own.with_file_name(format!("workshop{}", std::env::consts::EXE_SUFFIX)));
     command.env("PRESSMARK_XTASK", own);
     command.env("PRESSMARK_DIST", house::dist());
+    command.env("PRESSMARK_NPM", package::folder());
     Ok(command)
 }

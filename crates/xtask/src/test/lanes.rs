@@ -3,6 +3,7 @@
 use super::Depth;
 use super::browser;
 use super::deep;
+use super::listed;
 use super::same_bits;
 use super::tally::Tally;
 use crate::build;
@@ -21,6 +22,7 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
     lane(steps, tally, "format", "The formatting differs from rustfmt's: run `cargo fmt --all`.", |_| {
         run::shown(run::cargo().args(["fmt", "--all", "--check"]))
     })?;
+    lane(steps, tally, "every test is named", "A file of tests would never be run.", |_| listed::check())?;
     lane(
         steps,
         tally,

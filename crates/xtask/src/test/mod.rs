@@ -3,6 +3,7 @@
 pub(crate) mod browser;
 mod deep;
 mod lanes;
+mod listed;
 mod same_bits;
 mod tally;
 

@@ -22,15 +22,7 @@ pub(super) fn check(steps: &mut Steps, depth: Depth) -> Result<()> {
     let halves = build::halves(steps)?;
     let n = if depth == Depth::Deep { DEEP } else { SHALLOW };
     let bound = house::at("target/wasm-hash");
-    run::shown(run::cargo().args([
-        "build",
-        "--release",
-        "--target",
-        "wasm32-unknown-unknown",
-        "--package",
-        "tests",
-        "--lib",
-    ]))?;
+    run::wasm_library("tests")?;
     let wasm = house::target().join("wasm32-unknown-unknown/release/tests.wasm");
     let mut bind = run::command(&tools.bindgen);
     run::shown(bind.args(["--target", "nodejs", "--no-typescript", "--out-dir"]).arg(&bound).arg(wasm))?;
@@ -38,7 +30,7 @@ pub(super) fn check(steps: &mut Steps, depth: Depth) -> Result<()> {
         let printed = run::printed(command.args(&halves).args([n, SEED]))?;
         Ok(String::from_utf8_lossy(&printed).trim().to_string())
     };
-    let native = words(run::cargo().args(["run", "--package", "tests", "--bin", "walk", "--"]))?;
+    let native = words(&mut run::own("walk")?)?;
     let mut script = run::command(&node.program);
     script.arg(house::at("tests/wasm-hash/run.mjs")).arg(bound.join("tests.js"));
     let wasm = words(&mut script)?;

@@ -1,0 +1,3 @@
+import init from "./bare.js";
+
+await init();

@@ -1,0 +1,40 @@
+// `cargo xtask bench phone`: measures the finished page and a bare page of the same framework, and writes one page of figures.
+// Usage: run.mjs <folder of the bare page> <folder to write into> <folder of lighthouse>
+import fs from "node:fs";
+import path from "node:path";
+import { given } from "../browser/harness.mjs";
+import { judged } from "./lighthouse.mjs";
+import { written } from "./page.mjs";
+import { cold, kept } from "./start.mjs";
+import { memory, photo, taps, ways } from "./use.mjs";
+
+const [bare, out, lighthouse] = process.argv.slice(2);
+const dist = given("PRESSMARK_DIST");
+
+/** What is sent of a folder, packed, by file. */
+function weights(folder) {
+  const names = fs.readdirSync(folder).filter((name) => !/\.(br|gz)$/.test(name) && fs.statSync(path.join(folder, name)).isFile());
+  const packed = (name) => [`${name}.br`, name].map((one) => path.join(folder, one)).find((one) => fs.existsSync(one));
+  return names.map((name) => ({ file: name.replace(/-[0-9a-f]{16}/, ""), bytes: fs.statSync(packed(name)).size })).sort((a, b) => b.bytes - a.bytes);
+}
+
+async function step(name, work) {
+  const from = Date.now();
+  const found = await work();
+  console.log(`  ${name}: ${Math.round((Date.now() - from) / 1000)} s`);
+  return found;
+}
+
+const figures = {
+  cold: await step("first visits", () => cold(dist)),
+  bare: await step("first visits of the bare page", () => cold(bare)),
+  kept: await step("later visits", () => kept(dist)),
+  taps: await step("taps", () => taps(dist)),
+  ways: await step("from page to page", () => ways(dist)),
+  photo: await step("a photograph", () => photo(dist)),
+  memory: await step("memory", () => memory(dist)),
+  lighthouse: await step("lighthouse", () => judged(dist, lighthouse, out)),
+  weights: weights(dist),
+};
+fs.writeFileSync(path.join(out, "figures.json"), `${JSON.stringify(figures, null, 2)}\n`);
+fs.writeFileSync(path.join(out, "index.html"), written(figures));

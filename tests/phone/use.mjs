@@ -1,0 +1,129 @@
+// What is done once it is there: taps, ways from page to page, a photograph, a large cabinet, and what memory all of it takes.
+import fs from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import { heard, open } from "../browser/harness.mjs";
+import { choose, enter } from "../browser/photo.mjs";
+import { photograph, scene } from "../browser/photograph.mjs";
+import { button, key, tapOn, toFinding } from "../browser/walk.mjs";
+import { SLOWER, fresh, part, served, slowed } from "./lines.mjs";
+
+const PIECES = 6;
+const WAYS = 5;
+
+/** Runs in the page: from the finger's event until what it led to has been painted. */
+function timeTaps() {
+  globalThis.taps = [];
+  addEventListener("click", (event) => {
+    const from = event.timeStamp;
+    requestAnimationFrame(() => {
+      const channel = new MessageChannel();
+      channel.port1.onmessage = () => globalThis.taps.push([document.querySelector(".rows") ? "finding" : "question", performance.now() - from]);
+      channel.port2.postMessage("");
+    });
+  }, { capture: true });
+}
+
+/** From a tap to the next question, and to the finding. */
+export function taps(dist) {
+  return served(dist, async (server) => {
+    const all = [];
+    for (const cpu of SLOWER) {
+      const { page, devtools, close } = await fresh();
+      await page.addInitScript(timeTaps);
+      await open(page, server.address);
+      await heard(page, "whole-ready");
+      await slowed(devtools, {}, cpu);
+      for (let n = 0; n < PIECES; n += 1) {
+        await toFinding(page, {}, 40);
+        await tapOn(page, key(page, "Next piece"));
+      }
+      const took = await page.evaluate(() => globalThis.taps);
+      await close();
+      for (const screen of ["question", "finding"]) {
+        const times = took.filter(([led]) => led === screen).map(([, ms]) => ms);
+        all.push({ to: screen, cpu, taps: times.length, middle: part(times), most: part(times, 0.95) });
+      }
+    }
+    return all;
+  });
+}
+
+/** From one page of the site to another, everything kept on the device. */
+export function ways(dist) {
+  return served(dist, async (server) => {
+    const all = [];
+    for (const cpu of SLOWER) {
+      const { page, devtools, close } = await fresh();
+      await open(page, server.address);
+      await heard(page, "offline-ready", 60_000);
+      await slowed(devtools, {}, cpu);
+      for (const to of ["book.html", "cabinet.html", "practice.html", "index.html"]) {
+        const took = [];
+        for (let n = 0; n < WAYS; n += 1) {
+          await page.goto("about:blank");
+          await page.goto(`${server.address}${to}`, { waitUntil: "commit" });
+          await heard(page, "usable", 60_000);
+          took.push(await page.evaluate(() => globalThis.moments.usable));
+        }
+        all.push({ to, cpu, usable: part(took) });
+      }
+      await close();
+    }
+    return all;
+  });
+}
+
+/** Twelve million pixels: until a card is proposed, and until it is placed. */
+export function photo(dist) {
+  return served(dist, async (server) => {
+    const folder = fs.mkdtempSync(path.join(os.tmpdir(), "pressmark-phone-"));
+    const all = [];
+    for (const cpu of SLOWER) {
+      const { context, page, devtools, close } = await fresh();
+      const picture = path.join(folder, "iron.jpg");
+      if (!fs.existsSync(picture)) fs.writeFileSync(picture, await photograph(context, scene({ tilt: 5 })));
+      await page.bringToFront();
+      await open(page, server.address);
+      await enter(page);
+      await choose(page, picture);
+      await slowed(devtools, {}, cpu);
+      const took = [];
+      for (let n = 0; n < 3; n += 1) {
+        if (n > 0) await tapOn(page, button(page, "The card again"));
+        await tapOn(page, button(page, "Another picture"));
+        const from = Date.now();
+        await choose(page, picture);
+        await tapOn(page, button(page, "Yes, this is the card"));
+        took.push(Date.now() - from);
+      }
+      all.push({ cpu, took: part(took) });
+      await close();
+    }
+    fs.rmSync(folder, { recursive: true });
+    return all;
+  });
+}
+
+/** What the page holds after some pieces: heap of the script, and the memory of its process. */
+export function memory(dist) {
+  return served(dist, async (server) => {
+    const { page, devtools, close } = await fresh();
+    await open(page, server.address);
+    await heard(page, "whole-ready");
+    const heap = async () => {
+      await devtools.send("HeapProfiler.collectGarbage");
+      return Math.round((await devtools.send("Runtime.getHeapUsage")).usedSize / 1000);
+    };
+    const all = [{ after: "the first question", heap: await heap() }];
+    await toFinding(page, {}, 40);
+    all.push({ after: "a finding", heap: await heap() });
+    for (let n = 0; n < 20; n += 1) {
+      await tapOn(page, key(page, "Next piece"));
+      await toFinding(page, {}, 40);
+    }
+    all.push({ after: "twenty pieces more", heap: await heap() });
+    await close();
+    return all;
+  });
+}
