@@ -14,6 +14,9 @@ pub(crate) const FRAME: &str = "frame.html";
 /// Shows that page in frames of its own.
 pub(crate) const CLUB: &str = "club.html";
 
+/// Scripts that start workers of themselves, by their names before the digest.
+const WORKERS: [&str; 1] = ["darkroom"];
+
 /// Which files a header is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Files {
@@ -25,8 +28,8 @@ pub(crate) enum Files {
     Named(&'static str),
     /// Those that carry their digest in their names.
     Lasting,
-    /// The program for photographs, which is a worker as well.
-    Darkroom,
+    /// Scripts that are workers as well.
+    Workers,
 }
 
 impl Files {
@@ -37,8 +40,9 @@ impl Files {
             Files::Pages => name.is_empty() || name.ends_with(".html") || name == "sw.js",
             Files::Named(one) => name == one,
             Files::Lasting => digest::is_named(name),
-            Files::Darkroom => {
-                digest::is_named(name) && name.starts_with("darkroom-") && name.ends_with(".js")
+            Files::Workers => {
+                let of = |worker: &&str| name.strip_prefix(*worker).is_some_and(|rest| rest.starts_with('-'));
+                digest::is_named(name) && name.ends_with(".js") && WORKERS.iter().any(of)
             }
         }
     }
@@ -50,7 +54,7 @@ impl Files {
             Files::Pages => "(/|[.]html|/sw[.]js)$".to_owned(),
             Files::Named(one) => format!("/{}$", one.replace('.', "[.]")),
             Files::Lasting => "-[0-9a-f]{16}[.][a-z]+$".to_owned(),
-            Files::Darkroom => "/darkroom-[0-9a-f]{16}[.]js$".to_owned(),
+            Files::Workers => format!("/({})-[0-9a-f]{{16}}[.]js$", WORKERS.join("|")),
         }
     }
 }
@@ -80,7 +84,7 @@ pub(crate) fn table() -> Vec<Header> {
     // A host page that lets nothing in without being asked (COEP) takes the frame only with these; the worker of a frame that
     // carries the first must carry it too.
     let strict = "require-corp".to_owned();
-    table.push(("Cross-Origin-Embedder-Policy", vec![(frame, strict.clone()), (Files::Darkroom, strict)]));
+    table.push(("Cross-Origin-Embedder-Policy", vec![(frame, strict.clone()), (Files::Workers, strict)]));
     let (none, any) = (String::new(), "cross-origin".to_owned());
     table.push((
         "Cross-Origin-Resource-Policy",
