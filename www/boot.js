@@ -165,8 +165,8 @@ const WORKER = "./sw.js";
 const REFUSED = "This browser does not let Pressmark be kept on this device: it will need a connection next time.";
 
 async function keep() {
-  // Inside another site's frame nothing is kept.
-  if (window.top !== window) return;
+  // Inside another site's frame nothing is kept, and in the edition of one file there is nothing to keep.
+  if (window.top !== window || "alone" in names) return;
   if (!("serviceWorker" in navigator)) {
     say("offline-failed", REFUSED);
     return;

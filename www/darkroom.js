@@ -156,6 +156,8 @@ function serve() {
 /** A worker that has begun, or nothing where none may run. */
 function worker(wasm, heard) {
   if (typeof Worker !== "function" || typeof OffscreenCanvas !== "function") return Promise.resolve(undefined);
+  // The edition of one file has no other file that a worker could be made of.
+  if ("alone" in document.getElementById("boot").dataset) return Promise.resolve(undefined);
   return new Promise((done) => {
     try {
       const own = globalThis.trustedTypes?.createPolicy("pressmark-darkroom", {

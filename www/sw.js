@@ -43,7 +43,10 @@ async function fetched(name, digest) {
 /** The answer as it is kept: unpacked, with the right type, and marked as no redirect. */
 function packed(name, bytes, answer) {
   const headers = new Headers();
-  for (const header of ["content-security-policy", "referrer-policy", "x-content-type-options", "cross-origin-opener-policy", "permissions-policy"]) {
+  for (const header of [
+    "content-security-policy", "referrer-policy", "x-content-type-options", "cross-origin-opener-policy",
+    "cross-origin-embedder-policy", "permissions-policy",
+  ]) {
     const value = answer.headers.get(header);
     if (value) headers.set(header, value);
   }

@@ -28,7 +28,7 @@ const FLAGS = [
 ];
 
 /** What Chromium says of a machine that is busy, and of no fault: that nothing is loaded twice has a test of its own. */
-const SLOW = /was preloaded using link preload but not used within a few seconds/;
+export const SLOW = /was preloaded using link preload but not used within a few seconds/;
 
 const folder = () => fs.mkdtempSync(path.join(os.tmpdir(), "pressmark-test-"));
 const remove = (place) => fs.rmSync(place, { recursive: true, force: true, maxRetries: 5 });

@@ -78,3 +78,19 @@ test("what is not there, or not below the path, is not answered", async () => {
   assert.equal(head.status, 200);
   assert.equal(head.body.length, 0);
 });
+
+test("one page alone may stand in the pages of others, and brings what the strictest of them ask for", async () => {
+  const frame = await ask("/p/frame.html");
+  assert.doesNotMatch(frame.headers["content-security-policy"], /frame-ancestors/);
+  assert.equal(frame.headers["cross-origin-embedder-policy"], "require-corp");
+  assert.equal(frame.headers["cross-origin-resource-policy"], "cross-origin");
+  for (const name of ["", "index.html", "book.html", "cabinet.html", "practice.html", "key.html", "card.html", "club.html"]) {
+    const { headers } = await ask(`/p/${name}`);
+    assert.match(headers["content-security-policy"], /; frame-ancestors 'self'$/, name);
+    assert.equal(headers["cross-origin-resource-policy"], undefined, name);
+    assert.equal(headers["access-control-allow-origin"], undefined, name);
+  }
+  const loader = await ask("/p/embed.js");
+  assert.equal(loader.headers["cross-origin-resource-policy"], "cross-origin");
+  assert.equal(loader.headers["cache-control"], "no-cache");
+});

@@ -8,6 +8,7 @@ import { fileURLToPath } from "node:url";
 import { Site, ended, phone, serve } from "./harness.mjs";
 import { SCREENS as CABINET, furnished, ready, takeIn } from "./cabinet.mjs";
 import { SCREENS as PRACTICE } from "./practice.mjs";
+import { FOUND } from "./guests.mjs";
 import { ROOMS } from "./rooms.mjs";
 import { FLAT, answer, button, choice, key, tapOn, toFinding } from "./walk.mjs";
 
@@ -95,6 +96,25 @@ const GUIDE = {
   "guide-nothing": "#irons/find/zebra", "guide-lost": "#irons/kind/9999",
 };
 
+/** Opens both frames of the club's page and waits for their first questions. */
+async function both(page) {
+  for (const embed of await page.locator("pressmark-embed").all()) {
+    await embed.getByRole("button").click();
+    await embed.locator("iframe").contentFrame().locator("button.choice").first().waitFor();
+  }
+}
+
+/** Pages with Pressmark in them, and the frame as it stands there. */
+const EMBEDDED = {
+  club: ["club.html", async () => {}],
+  "club-open": ["club.html", both],
+  "club-finding": ["club.html", async (page) => {
+    await page.locator(".ours").evaluate((embed, piece) => embed.setAttribute("piece", piece), FOUND);
+    await page.locator(".ours").getByRole("button").click();
+    await page.locator("#findings li").waitFor();
+  }],
+};
+
 const wanted = process.argv.slice(2);
 const named = (name) => wanted.length === 0 || wanted.some((part) => name.includes(part));
 
@@ -108,11 +128,12 @@ try {
         ...Object.entries(SCREENS).map(([screen, way]) => [screen, "", way]),
         ...Object.entries(CABINET).map(([screen, [fragment, way]]) => [screen, `cabinet.html${fragment}`, way]),
         ...Object.entries(PRACTICE).map(([screen, [fragment, way]]) => [screen, `practice.html${fragment}`, way]),
+        ...Object.entries(EMBEDDED).map(([screen, [address, way]]) => [screen, address, way]),
         ...Object.entries(GUIDE).map(([screen, fragment]) => [screen, `book.html${fragment}`, async () => {}]),
       ];
       const screens = ways.filter(([screen]) => named(`${screen}-${theme}-${size}`));
       if (screens.length === 0) continue;
-      const browser = await phone({ viewport: { width, height }, deviceScaleFactor: 1, isMobile: size === "phone" });
+      const browser = await phone({ viewport: { width, height }, deviceScaleFactor: 1, isMobile: size === "phone", colorScheme: theme === "dark" ? "dark" : "light" });
       const page = await browser.context.newPage();
       await page.addInitScript((theme) => {
         localStorage.setItem("pressmark.theme", theme);
@@ -129,7 +150,7 @@ try {
       for (const [screen, address, way] of screens) {
         await page.goto("about:blank");
         await page.goto(`${server.address}${address}`);
-        await page.waitForFunction(() => globalThis.usable);
+        if (!(screen in EMBEDDED)) await page.waitForFunction(() => globalThis.usable);
         if (screen in CABINET) await ready(page);
         await way(page);
         const file = (part) => path.join(OUT, `${screen}-${theme}-${size}${part}.png`);

@@ -1,11 +1,13 @@
 //! Set-up, build, serve, test, bench and size of the program; nothing that a user of the page runs may be here.
 
+mod base64;
 mod bench;
 mod build;
 mod digest;
 mod headers;
 mod house;
 mod package;
+mod release;
 mod run;
 mod serve;
 mod setup;
@@ -30,6 +32,7 @@ cargo xtask bench engine                              the engine beside other li
 cargo xtask bench phone                               the finished page on a slow phone and a bad line, beside a bare page
 cargo xtask bench soak [minutes]                      random use of all pages, memory, store and findings watched
 cargo xtask package                                   the engine for JavaScript as an npm-ready folder, tried and type-checked
+cargo xtask release                                   the folder for a site, with one file for a memory stick: target/release-folder
 cargo xtask setup                                     install what is missing, and nothing else
 
 serve also takes --dist FOLDER: serve that folder as it is, without building. Port 0 picks a free one.";
@@ -60,6 +63,7 @@ fn verb(arguments: &[String], steps: &mut Steps) -> anyhow::Result<()> {
         "browser" => test::browser::verb(rest, steps),
         "shots" => test::browser::shots(rest, steps),
         "package" => package::verb(rest, steps),
+        "release" => release::verb(rest, steps),
         "bench" => bench::verb(rest, steps),
         "" | "help" | "--help" => {
             println!("{HELP}");

@@ -26,6 +26,10 @@ const CABINET_LIMIT: u64 = 220_000;
 const PRACTICE_LIMIT: u64 = 200_000;
 /// Everything that is kept for offline use, as transferred.
 const OFFLINE_LIMIT: u64 = 1_250_000;
+/// What a page of another site loads before anything is pressed, packed with gzip.
+const EMBED_LIMIT: u64 = 5_000;
+/// The edition of one file, as it lies on a memory stick.
+const ONE_FILE_LIMIT: u64 = 2_000_000;
 /// Requests up to the first question, the icon and the manifest among them.
 const REQUESTS_LIMIT: usize = 8;
 
@@ -85,7 +89,12 @@ pub(crate) fn check() -> Result<()> {
     practice.print();
     let learns = practice.first();
     println!("{:<34}{}", "the practice page's own files", learns);
+    let embed = table::bytes(&dist, "embed.js")?;
+    println!("{:<34}{}", "embed.js, in pages of others", embed);
     println!("\n{:<34}{}", "kept for offline use", offline);
+    let one_file =
+        std::fs::metadata(build::one_file_made()).context("There is no edition of one file.")?.len();
+    println!("{:<34}{one_file:>10}", "the edition of one file");
     println!("requests up to the first question: {} (limit {REQUESTS_LIMIT})", table.requests());
 
     let mut faults = Vec::new();
@@ -126,6 +135,12 @@ pub(crate) fn check() -> Result<()> {
             "{} bytes are kept for offline use; the limit is {OFFLINE_LIMIT}.",
             offline.brotli
         ));
+    }
+    if embed.gzip > EMBED_LIMIT {
+        faults.push(format!("embed.js has {} bytes; the limit is {EMBED_LIMIT}.", embed.gzip));
+    }
+    if one_file > ONE_FILE_LIMIT {
+        faults.push(format!("The edition of one file has {one_file} bytes; the limit is {ONE_FILE_LIMIT}."));
     }
     if table.requests() > REQUESTS_LIMIT {
         faults.push(format!(

@@ -13,11 +13,13 @@ pub(super) struct Assets {
     renamed: BTreeMap<String, String>,
     /// Name in the release, as a browser asks for it, and the digest of the bytes.
     listed: Vec<(String, String)>,
+    /// What nobody needs without a signal.
+    beside: Vec<String>,
 }
 
 impl Assets {
     pub(super) fn new(dist: &Path) -> Self {
-        Self { dist: dist.to_path_buf(), renamed: BTreeMap::new(), listed: Vec::new() }
+        Self { dist: dist.to_path_buf(), renamed: BTreeMap::new(), listed: Vec::new(), beside: Vec::new() }
     }
 
     /// Puts a file in under a name made of its bytes, and returns that name.
@@ -37,9 +39,26 @@ impl Assets {
         Ok(())
     }
 
+    /// Puts a file in under its own name that is not kept for offline use.
+    pub(super) fn keep_beside(&mut self, name: &str, bytes: &[u8]) -> Result<()> {
+        self.write(name, bytes)?;
+        self.beside.push(name.to_owned());
+        Ok(())
+    }
+
+    /// Puts a file in under a name made of its bytes that is not kept for offline use.
+    pub(super) fn add_beside(&mut self, name: &str, bytes: &[u8]) -> Result<()> {
+        let renamed = digest::named(name, bytes);
+        self.keep_beside(&renamed, bytes)?;
+        self.renamed.insert(name.to_owned(), renamed);
+        Ok(())
+    }
+
     /// The text with every quoted name of the sources replaced by the one in the release.
     pub(super) fn refer(&self, text: &str) -> String {
         self.renamed.iter().fold(text.to_owned(), |text, (name, renamed)| {
+            // As a script imports it, too.
+            let text = text.replace(&format!("\"./{name}\""), &format!("\"./{renamed}\""));
             text.replace(&format!("\"{name}\""), &format!("\"{renamed}\""))
         })
     }
@@ -55,6 +74,7 @@ impl Assets {
             if asked == "./" { "index.html".to_owned() } else { asked.clone() }
         };
         let mut names: Vec<String> = self.listed.iter().map(|(asked, _)| name(asked)).collect();
+        names.extend(self.beside.iter().cloned());
         names.sort();
         names
     }

@@ -1,5 +1,6 @@
 //! Fills the template of a page and checks what came out of it.
 
+use super::change::once;
 use crate::headers;
 use anyhow::{Context, Result, bail};
 use std::path::Path;
@@ -18,11 +19,18 @@ pub(super) struct Names<'a> {
     pub(super) whole: bool,
 }
 
+/// Where a template wants its policy.
+const POLICY: &str = "<!-- build: policy -->";
+
+/// A policy as a page carries it.
+pub(super) fn policy(value: &str) -> String {
+    format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{value}\">")
+}
+
 /// The page, with its policy, the early loads, the names and the first screen in place.
 pub(super) fn filled(template: &str, names: &Names<'_>, first_screen: &str) -> Result<String> {
     let Names { wasm, later, core, book, pack, whole } = names;
-    let policy =
-        format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">", headers::policy_in_page());
+    let policy = policy(headers::POLICY);
     // As `fetch` asks for them, or the browser would load them twice.
     let mut preload =
         format!("<link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>");
@@ -42,7 +50,7 @@ pub(super) fn filled(template: &str, names: &Names<'_>, first_screen: &str) -> R
     let mut page: String =
         template.lines().filter(|line| !line.contains("data-trunk")).flat_map(|line| [line, "\n"]).collect();
     for (place, content) in [
-        ("<!-- build: policy -->", policy.as_str()),
+        (POLICY, policy.as_str()),
         ("<!-- build: preload -->", preload.as_str()),
         ("<script id=\"boot\"", boot.as_str()),
         ("<!-- build: first screen -->", first_screen.trim()),
@@ -53,6 +61,11 @@ pub(super) fn filled(template: &str, names: &Names<'_>, first_screen: &str) -> R
         page = format!("{before}{content}{after}");
     }
     Ok(page)
+}
+
+/// A page without a program, with its policy in place.
+pub(super) fn plain(template: &str, name: &str) -> Result<String> {
+    once(template, POLICY, &policy(&headers::policy_in_page(name)))
 }
 
 /// Refuses a page with a link to a file that is not there, or with anything inline that the policy would block.

@@ -1,9 +1,13 @@
 //! `cargo xtask build`: from sources to `target/site/dist`, each step skipped when nothing that it reads has changed.
 
 mod assets;
+mod beside;
+mod change;
 mod first_question;
+mod frame;
 mod html;
 mod imports;
+mod one_file;
 mod pack;
 mod page;
 mod script;
@@ -21,6 +25,7 @@ use anyhow::{Context, Result};
 use assets::Assets;
 use std::path::{Path, PathBuf};
 
+pub(crate) use beside::one_file_made;
 pub(crate) use html::values as attribute_values;
 pub(crate) use page::{PROGRAMS, named_wasm, shrink};
 pub(crate) use squeeze::all as squeeze;
@@ -47,7 +52,7 @@ pub(crate) fn site(steps: &mut Steps) -> Result<()> {
     // The first screens are made of the packs and the pages: their stamp stands for all.
     let words = [first.stamp.word()];
     let stamp = Stamp::of("finish", &["www", "crates/xtask/src"], &words)?;
-    if stamp.fresh(&[house::dist().join("sw.js")]) {
+    if stamp.fresh(&[house::dist().join("sw.js"), one_file_made()]) {
         steps.unchanged("finish");
         return Ok(());
     }
@@ -84,6 +89,10 @@ fn finish(
     assets.add("guide.css", styles::of_page("guide")?.as_bytes())?;
     assets.add("cabinet.css", styles::of_page("cabinet")?.as_bytes())?;
     assets.add("practice.css", styles::of_page("practice")?.as_bytes())?;
+    let small = |text: &str| match &tools.node {
+        Some(node) => script::shrunk(node, text),
+        None => Ok(script::trimmed(text)),
+    };
     let (core, book) = (read(&packs.core)?, read(&packs.book)?);
     let pack = digest::hex(&[core.as_slice(), &book].concat());
     let core = assets.add("core.pack", &core)?;
@@ -99,26 +108,23 @@ fn finish(
     assets.keep("card.html", card.as_bytes())?;
     let mut made = vec![("key.html", key), ("card.html", card)];
     let boot = text(&house::at("www/boot.js"))?;
-    let small = |text: String| match &tools.node {
-        Some(node) => script::shrunk(node, &text),
-        None => Ok(text),
-    };
     let (mut app, mut darkroom) = (None, None);
+    let (mut app_glue, mut darkroom_start) = (String::new(), String::new());
     for page in pages {
         let (wasm, glue) = imports::shortened(page.name, &read(&page.wasm)?, &text(&page.glue)?)?;
         let wasm = assets.add(&format!("{}.wasm", page.name), &wasm)?;
         if page.html == "app.html" {
-            let glue = assets.add("app.js", small(script::trimmed(&glue))?.as_bytes())?;
-            app = Some((glue, wasm));
+            app = Some((assets.add("app.js", small(&glue)?.as_bytes())?, wasm));
+            app_glue = glue;
             continue;
         }
         if page.html == "darkroom.html" {
-            let start = small(script::joined(&glue, &text(&house::at("www/darkroom.js"))?)?)?;
-            darkroom = Some((assets.add("darkroom.js", start.as_bytes())?, wasm));
+            darkroom_start = small(&script::joined(&glue, &text(&house::at("www/darkroom.js"))?)?)?;
+            darkroom = Some((assets.add("darkroom.js", darkroom_start.as_bytes())?, wasm));
             continue;
         }
         // Each page has its own, joined with its own glue.
-        let start = small(script::joined(&glue, &boot)?)?;
+        let start = small(&script::joined(&glue, &boot)?)?;
         let (script, first) = match page.html {
             "index.html" => ("boot.js", text(&first.question)?),
             "book.html" => ("guide.js", text(&first.contents)?),
@@ -142,7 +148,18 @@ fn finish(
         let template = assets.refer(&text(&house::at("www").join(page.html))?);
         let filled = html::filled(&template, &names, &first)?;
         assets.keep(page.html, filled.as_bytes())?;
+        if page.html == "index.html" {
+            made.extend(beside::embedded(&mut assets, &filled, &small)?);
+        }
         made.push((page.html, filled));
+    }
+    if let (Some((_, app)), Some((_, darkroom))) = (&app, &darkroom) {
+        let mut later: Vec<(&str, &str)> = vec![("darkroom-wasm", darkroom)];
+        later.extend(tables.iter().map(|(what, name)| (*what, name.as_str())));
+        let names =
+            html::Names { wasm: app, later: &later, core: &core, book: &book, pack: &pack, whole: false };
+        let modules = [small(&script::joined(&app_glue, &boot)?)?, darkroom_start];
+        beside::one_file(dist, &names, modules, &first.question)?;
     }
     for (name, page) in &made {
         html::check(page, dist).with_context(|| format!("{name} is not fit to be released."))?;
@@ -153,7 +170,7 @@ fn finish(
     let mut names = assets.names();
     names.push("sw.js".to_owned());
     squeeze::all(dist, &names)?;
-    std::fs::write(dist.join("_headers"), headers::file(&names))?;
+    std::fs::write(dist.join("_headers"), headers::file(&names, ""))?;
     Ok(())
 }
 

@@ -27,7 +27,7 @@ pub(super) fn joined(folder: &Path) -> Result<String> {
 }
 
 /// Without comments and indentation. Strings with `/*` in them are not expected and would end in the error below.
-fn trimmed(sheet: &str) -> Result<String> {
+pub(super) fn trimmed(sheet: &str) -> Result<String> {
     let mut rest = sheet;
     let mut bare = String::with_capacity(sheet.len());
     while let Some((before, comment)) = rest.split_once("/*") {

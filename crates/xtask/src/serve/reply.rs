@@ -27,15 +27,9 @@ impl Site {
         let Some((bytes, packing)) = self.read(&name, &request.accepts) else {
             return plain(404, "There is no such file here.", &[], with_body);
         };
-        let mut head = vec![
-            ("Content-Type", headers::media_type(&name).to_owned()),
-            ("Cache-Control", headers::caching(&name).to_owned()),
-            ("Vary", "Accept-Encoding".to_owned()),
-        ];
-        head.extend(headers::ALWAYS.map(|(name, value)| (name, value.to_owned())));
-        if headers::has_policy(&name) {
-            head.push(headers::policy());
-        }
+        let mut head =
+            vec![("Content-Type", headers::media_type(&name)), ("Vary", "Accept-Encoding".to_owned())];
+        head.extend(headers::of(&name));
         if let Some(packing) = packing {
             head.push(("Content-Encoding", packing.to_owned()));
         }

@@ -1,9 +1,10 @@
 //! The browser that the tests drive.
 
+use super::debian;
 use crate::run;
 use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 const NAMES: [&str; 4] = ["chromium", "chromium-browser", "google-chrome-stable", "google-chrome"];
 
@@ -18,25 +19,14 @@ pub(crate) fn find(steps: &mut Steps) -> Result<Chromium> {
     if let Some(program) = NAMES.iter().find_map(|name| run::which(name)) {
         return Ok(Chromium { program });
     }
-    if !(Path::new("/etc/debian_version").exists() && is_root()) {
+    if !debian::may_install() {
         bail!(
             "The browser tests need Chromium, and none of these is in PATH: {}. Install it with the package manager \
              of your system.",
             NAMES.join(", ")
         );
     }
-    steps.step("set-up: chromium", || {
-        let apt = |arguments: &[&str]| {
-            run::shown(run::command("apt-get").args(arguments).env("DEBIAN_FRONTEND", "noninteractive"))
-        };
-        apt(&["update", "--quiet"])?;
-        apt(&["install", "--quiet", "--yes", "--no-install-recommends", "chromium"])
-            .context("Chromium could not be installed. Is there a network?")
-    })?;
+    steps.step("set-up: chromium", || debian::install("chromium"))?;
     let program = run::which("chromium").context("apt-get installed chromium, but it is not in PATH.")?;
     Ok(Chromium { program })
-}
-
-fn is_root() -> bool {
-    run::printed(run::command("id").arg("-u")).is_ok_and(|said| said.trim_ascii() == b"0")
 }

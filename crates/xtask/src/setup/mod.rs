@@ -2,7 +2,10 @@
 
 mod cache;
 mod chromium;
+mod debian;
+mod firefox;
 mod lighthouse;
+mod nginx;
 mod node;
 mod python;
 mod rust_tools;
@@ -13,6 +16,7 @@ use anyhow::Result;
 use std::path::PathBuf;
 
 pub(crate) use chromium::Chromium;
+pub(crate) use firefox::Firefox;
 pub(crate) use lighthouse::find as lighthouse;
 pub(crate) use node::Node;
 pub(crate) use python::{NO_PYTHON, Python, open_data};
@@ -44,6 +48,11 @@ pub(crate) fn browser(steps: &mut Steps) -> Result<(Node, Chromium)> {
     Ok((node, chromium))
 }
 
+/// Sets up what the release is tried with: a browser of another make, and a web server.
+pub(crate) fn strangers(steps: &mut Steps) -> Result<(Firefox, PathBuf)> {
+    Ok((firefox::find(steps)?, nginx::find(steps)?))
+}
+
 /// Sets up what the engine is held against. Without a Python: none.
 pub(crate) fn python(steps: &mut Steps) -> Result<Option<Python>> {
     steps.step("set-up: python packages", python::find)
@@ -53,10 +62,13 @@ pub(crate) fn python(steps: &mut Steps) -> Result<Option<Python>> {
 pub(crate) fn everything(steps: &mut Steps) -> Result<()> {
     let tools = page(steps)?;
     let (node, chromium) = browser(steps)?;
+    let (firefox, nginx) = strangers(steps)?;
     println!("\ntrunk         {}", tools.trunk.display());
     println!("wasm-bindgen  {}", tools.bindgen.display());
     println!("node          {}", node.program.display());
     println!("packages      {}", node.packages.display());
     println!("chromium      {}", chromium.program.display());
+    println!("firefox       {}", firefox.program.display());
+    println!("nginx         {}", nginx.display());
     Ok(())
 }

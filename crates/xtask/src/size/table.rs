@@ -98,14 +98,11 @@ impl Table {
 
     /// Everything that the service worker keeps, and the worker itself.
     pub(super) fn offline(&self) -> Result<Bytes> {
-        let mut all = Vec::new();
-        for entry in std::fs::read_dir(&self.dist)? {
-            let name = entry?.file_name().to_string_lossy().into_owned();
-            if !name.ends_with(".br") && !name.ends_with(".gz") && name != "_headers" {
-                all.push(bytes(&self.dist, &name)?);
-            }
-        }
-        Ok(sum(all.into_iter()))
+        let worker = std::fs::read_to_string(self.dist.join("sw.js")).context("Cannot read the worker.")?;
+        // Its list has a line for each: ["name", "digest"],
+        let listed = worker.lines().filter_map(|line| line.trim().strip_prefix("[\"")?.split('"').next());
+        let names = listed.map(|name| if name == "./" { "index.html" } else { name });
+        sum_of(&self.dist, names.chain(["sw.js"]))
     }
 
     /// One line for each file.
@@ -117,12 +114,17 @@ impl Table {
     }
 }
 
-fn bytes(dist: &Path, name: &str) -> Result<Bytes> {
+/// The size of one file of the release.
+pub(super) fn bytes(dist: &Path, name: &str) -> Result<Bytes> {
     let length = |name: &str| std::fs::metadata(dist.join(name)).map(|data| data.len());
     let raw =
         length(name).with_context(|| format!("The page asks for {name:?}, which is not in the release."))?;
     let packed = |ending: &str| length(&format!("{name}.{ending}")).unwrap_or(raw);
     Ok(Bytes { raw, gzip: packed("gz"), brotli: packed("br") })
+}
+
+fn sum_of<'a>(dist: &Path, names: impl Iterator<Item = &'a str>) -> Result<Bytes> {
+    Ok(sum(names.map(|name| bytes(dist, name)).collect::<Result<Vec<_>>>()?.into_iter()))
 }
 
 fn sum(all: impl Iterator<Item = Bytes>) -> Bytes {

@@ -3,6 +3,7 @@
 use crate::build;
 use crate::house;
 use crate::package;
+use crate::release;
 use crate::run;
 use crate::setup::{self, Chromium, Node};
 use crate::steps::Steps;
@@ -16,8 +17,7 @@ pub(crate) fn verb(parts: &[String], steps: &mut Steps) -> Result<()> {
     if parts.is_empty() || parts.iter().any(|part| "package.test.mjs".contains(&**part)) {
         package::check(steps)?;
     }
-    let (node, chromium) = setup::browser(steps)?;
-    for mut tests in commands(&node, &chromium, parts)? {
+    for mut tests in commands(steps, parts)? {
         steps.step("browser", || run::shown(&mut tests))?;
     }
     Ok(())
@@ -37,10 +37,12 @@ pub(crate) fn shots(parts: &[String], steps: &mut Steps) -> Result<()> {
 /// The tests that compare times: nothing else runs beside them.
 const TIMED: [&str; 4] =
     ["speed.test.mjs", "cabinet-many.test.mjs", "photo-speed.test.mjs", "practice-speed.test.mjs"];
+/// What tries the release folder, with programs that no other test needs.
+const RELEASE: &str = "release.test.mjs";
 
 /// The commands that run tests against what has been built: all, or those whose file names contain one of the parts. Two files
 /// at a time, since each waits for its browser about half the time; those that compare times by themselves.
-pub(super) fn commands(node: &Node, chromium: &Chromium, parts: &[String]) -> Result<Vec<Command>> {
+pub(super) fn commands(steps: &mut Steps, parts: &[String]) -> Result<Vec<Command>> {
     let folder = house::at("tests/browser");
     let mut tests = house::files(&folder).context("Cannot list tests/browser.")?;
     tests.retain(|file| {
@@ -50,10 +52,23 @@ pub(super) fn commands(node: &Node, chromium: &Chromium, parts: &[String]) -> Re
     if tests.is_empty() {
         bail!("There is no such test in {}.", folder.display());
     }
+    let (node, chromium) = setup::browser(steps)?;
+    let strangers = if tests.iter().any(|file| file.ends_with(RELEASE)) {
+        release::folder_of(steps)?;
+        Some(setup::strangers(steps)?)
+    } else {
+        None
+    };
     let (timed, others): (Vec<_>, Vec<_>) =
         tests.into_iter().partition(|file| TIMED.iter().any(|timed| file.ends_with(timed)));
     let of = |(tests, at_a_time): (Vec<PathBuf>, u8)| {
-        let mut command = script(node, chromium)?;
+        let mut command = script(&node, &chromium)?;
+        if let Some((firefox, nginx)) = &strangers {
+            command.env("PRESSMARK_FIREFOX", &firefox.program);
+            command.env("PRESSMARK_FIREFOX_DRIVER", &firefox.driver);
+            command.env("PRESSMARK_NGINX", nginx);
+            command.env("PRESSMARK_RELEASE", release::folder());
+        }
         let at_a_time = format!("--test-concurrency={at_a_time}");
         command.args(["--test", "--test-reporter=spec", &at_a_time]).args(tests);
         Ok(command)

@@ -1,0 +1,50 @@
+//! A second browser of another make, and what drives it: for the edition of one file.
+
+use super::node::MISSING;
+use super::{cache, debian};
+use crate::run;
+use crate::steps::Steps;
+use anyhow::{Context, Result, bail};
+use std::path::PathBuf;
+
+const NAMES: [&str; 2] = ["firefox-esr", "firefox"];
+/// It speaks with Firefox by WebDriver BiDi, so nothing has to be built into that one.
+const DRIVER: &str = "puppeteer-core@24.43.1";
+
+/// An installed Firefox.
+pub(crate) struct Firefox {
+    /// The program.
+    pub(crate) program: PathBuf,
+    /// The folder that holds `node_modules` with what drives it.
+    pub(crate) driver: PathBuf,
+}
+
+/// Firefox from PATH; on Debian, as root, it is installed when missing.
+pub(crate) fn find(steps: &mut Steps) -> Result<Firefox> {
+    let in_path = || NAMES.iter().find_map(|name| run::which(name));
+    if in_path().is_none() {
+        if !debian::may_install() {
+            bail!(
+                "The edition of one file is tried in Firefox, and none of these is in PATH: {}. Install it with the package \
+                 manager of your system.",
+                NAMES.join(", ")
+            );
+        }
+        steps.step("set-up: firefox", || debian::install("firefox-esr"))?;
+    }
+    let program = in_path().context("apt-get installed firefox-esr, but it is not in PATH.")?;
+    let npm = run::which("npm").context(MISSING)?;
+    let driver = cache::installed("puppeteer-core-24.43.1", "complete", |fresh| {
+        steps.step("set-up: driver of firefox", || {
+            std::fs::write(fresh.join("package.json"), "{\"private\":true}\n")?;
+            let mut install = run::command(&npm);
+            install.args(["install", "--no-audit", "--no-fund", "--ignore-scripts", "--save-exact", DRIVER]);
+            install.current_dir(fresh);
+            run::shown(&mut install)
+                .context("npm could not install the driver of Firefox. Is there a network?")?;
+            std::fs::write(fresh.join("complete"), DRIVER)?;
+            Ok(())
+        })
+    })?;
+    Ok(Firefox { program, driver })
+}
