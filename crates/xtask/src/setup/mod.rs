@@ -16,8 +16,9 @@ use anyhow::Result;
 use std::path::PathBuf;
 
 pub(crate) use chromium::Chromium;
-pub(crate) use firefox::Firefox;
+pub(crate) use firefox::find as firefox;
 pub(crate) use lighthouse::find as lighthouse;
+pub(crate) use nginx::find as nginx;
 pub(crate) use node::Node;
 pub(crate) use python::{NO_PYTHON, Python, open_data};
 pub(crate) use typescript::find as typescript;
@@ -48,11 +49,6 @@ pub(crate) fn browser(steps: &mut Steps) -> Result<(Node, Chromium)> {
     Ok((node, chromium))
 }
 
-/// Sets up what the release is tried with: a browser of another make, and a web server.
-pub(crate) fn strangers(steps: &mut Steps) -> Result<(Firefox, PathBuf)> {
-    Ok((firefox::find(steps)?, nginx::find(steps)?))
-}
-
 /// Sets up what the engine is held against. Without a Python: none.
 pub(crate) fn python(steps: &mut Steps) -> Result<Option<Python>> {
     steps.step("set-up: python packages", python::find)
@@ -62,7 +58,7 @@ pub(crate) fn python(steps: &mut Steps) -> Result<Option<Python>> {
 pub(crate) fn everything(steps: &mut Steps) -> Result<()> {
     let tools = page(steps)?;
     let (node, chromium) = browser(steps)?;
-    let (firefox, nginx) = strangers(steps)?;
+    let (firefox, nginx) = (firefox::find(steps)?, nginx::find(steps)?);
     println!("\ntrunk         {}", tools.trunk.display());
     println!("wasm-bindgen  {}", tools.bindgen.display());
     println!("node          {}", node.program.display());

@@ -76,7 +76,7 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
         same_bits::check(steps, depth)
     })?;
     lane(steps, tally, "package", "The package for JavaScript does not hold.", package::check)?;
-    for mut tests in browser::commands(steps, &[])? {
+    for mut tests in browser::commands(steps, &[], depth)? {
         if depth == Depth::Deep {
             tests.env("PRESSMARK_DEEP", "1");
         }
