@@ -2,7 +2,7 @@
 
 use consult::Guide;
 use tests::{SEED, deep, packs};
-use workshop::simulate::{About, Form, Setting, entropy, figures, run};
+use survey::simulate::{About, Form, Setting, entropy, figures, run};
 
 /// Mean answers until all of this is settled or the looks are spent, printed with what else can be said.
 fn simulated(guide: &Guide, name: &str, about: &[About]) -> f64 {

@@ -3,7 +3,7 @@
 
 use consult::Guide;
 use tests::{YEAR, packs};
-use workshop::quality;
+use survey::quality;
 
 #[test]
 fn the_bundled_pack_has_no_fault() {

@@ -1,7 +1,7 @@
 //! The program of the guide: one reading, one way in which it changes, and the carrying out of errands.
 
 use crate::app::THEME;
-use crate::browser::{address, events, pack, page, save, store};
+use crate::browser::{address, events, guests, pack, page, save, store};
 use crate::pages::{Shown, picture, screen};
 use crate::ui::drawing::learn;
 use consult::Kept;
@@ -140,6 +140,10 @@ impl Book {
                 } else {
                     done.emit(save::svg(&piece.file, &picture.text));
                 }
+            }
+            Errand::Have { what, value } => {
+                let heard = ctx.link().callback(|heard| Happened::Do(Turn::Heard(heard)));
+                guests::run(what, &value, heard);
             }
             Errand::AcceptUpdate => events::tell("accept-update", None),
         }

@@ -4,11 +4,11 @@
 use crate::digest;
 
 /// What the page may do: its own files, wasm, and pictures that the user gave it. Nothing inline, nothing from
-/// elsewhere. Two trusted-types policies, for the addresses of the service worker and of the darkroom.
+/// elsewhere. Three trusted-types policies, for the addresses of the service worker, of the darkroom and of the desk.
 const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
                       img-src 'self' blob: data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; \
                       base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; \
-                      trusted-types pressmark pressmark-darkroom";
+                      trusted-types pressmark pressmark-darkroom pressmark-desk";
 
 /// The policy as the page's own `<meta>`: hosts that send no headers still get it. `frame-ancestors` has no effect
 /// there and is left out.

@@ -13,11 +13,13 @@ pub(super) struct Assets {
     renamed: BTreeMap<String, String>,
     /// Name in the release, as a browser asks for it, and the digest of the bytes.
     listed: Vec<(String, String)>,
+    /// The same of what is kept only once it was used.
+    later: Vec<(String, String)>,
 }
 
 impl Assets {
     pub(super) fn new(dist: &Path) -> Self {
-        Self { dist: dist.to_path_buf(), renamed: BTreeMap::new(), listed: Vec::new() }
+        Self { dist: dist.to_path_buf(), renamed: BTreeMap::new(), listed: Vec::new(), later: Vec::new() }
     }
 
     /// Puts a file in under a name made of its bytes, and returns that name.
@@ -26,6 +28,13 @@ impl Assets {
         self.write(&renamed, bytes)?;
         self.renamed.insert(name.to_owned(), renamed.clone());
         self.listed.push((renamed.clone(), digest::hex(bytes)));
+        Ok(renamed)
+    }
+
+    /// The same for a file that few need: it is not kept for offline use before it was used.
+    pub(super) fn add_later(&mut self, name: &str, bytes: &[u8]) -> Result<String> {
+        let renamed = self.add(name, bytes)?;
+        self.later.extend(self.listed.pop());
         Ok(renamed)
     }
 
@@ -49,12 +58,18 @@ impl Assets {
         &self.listed
     }
 
+    /// Of what is kept once it was used.
+    pub(super) fn later(&self) -> &[(String, String)] {
+        &self.later
+    }
+
     /// The file names, sorted.
     pub(super) fn names(&self) -> Vec<String> {
         let name = |asked: &String| {
             if asked == "./" { "index.html".to_owned() } else { asked.clone() }
         };
-        let mut names: Vec<String> = self.listed.iter().map(|(asked, _)| name(asked)).collect();
+        let mut names: Vec<String> =
+            self.listed.iter().chain(&self.later).map(|(asked, _)| name(asked)).collect();
         names.sort();
         names
     }
