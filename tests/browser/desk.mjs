@@ -120,3 +120,29 @@ export async function made(page, changes = []) {
   await page.getByText("No faults. This is a pack.").waitFor();
   return downloaded(page, () => key.tap());
 }
+
+/** The pages of packs for `shots.mjs`: the fragment, and what is done there. A pack that was tried stays open. */
+export const SCREENS = {
+  desk: ["#desk", async () => {}],
+  "desk-faults": ["#desk", async (page) => {
+    const slips = [["pack.csv", "edition,2", "edition,x"], ["pack.csv", "language,", "langage,"], ["kinds.csv", "Round tea", "<b>Round tea"]];
+    await handOver(page, "ours.zip", zipped(await starter(page, slips)));
+    await page.locator("h2", { hasText: "What was found" }).scrollIntoViewIfNeeded();
+  }],
+  "desk-report": ["#desk", async (page) => {
+    await handOver(page, "ours.zip", zipped(await starter(page)));
+    await page.locator("h2", { hasText: "What was found" }).scrollIntoViewIfNeeded();
+  }],
+  packs: ["#packs", async (page) => { await page.getByText("No guest pack is on this device.").waitFor(); }],
+  "packs-guest": ["#desk", async (page) => {
+    await SCREENS["desk-report"][1](page);
+    await page.getByRole("button", { name: "Try it" }).tap();
+    await page.locator("#guest").waitFor();
+    await page.goto(new URL("book.html#packs", page.url()).href);
+    await page.getByText("Open now.").waitFor();
+  }],
+  "guest-first": ["#packs", async (page) => {
+    await page.goto(new URL("./", page.url()).href);
+    await page.waitForFunction(() => globalThis.usable);
+  }],
+};

@@ -115,6 +115,7 @@ impl Book {
     fn run(&self, ctx: &Context<Self>, errand: Errand) {
         match errand {
             Errand::Heading => page::to_heading(),
+            Errand::Said => page::to_said(),
             Errand::Return { down, link } => page::back_to(down, &link),
             Errand::Address { fragment, push } => {
                 address::set(&fragment, push);

@@ -33,15 +33,16 @@ pub(crate) fn broken(faults: &[Fault], aside: &[Fault]) -> Vec<Block> {
     let more = if faults.len() >= MOST_FAULTS { ", and perhaps more" } else { "" };
     let says = format!("{}{more} to mend before this is a pack.", counted(faults.len(), "fault"));
     let mut blocks = vec![text(Tone::Care, says)];
-    blocks.extend(listed(faults));
+    blocks.extend(listed(faults, "column "));
     if !aside.is_empty() {
-        blocks.push(Block::Section("Left aside".to_string(), false, listed(aside)));
+        blocks.push(Block::Section("Left aside".to_string(), false, listed(aside, "")));
     }
     blocks
 }
 
-/// Faults in a card for each file.
-fn listed(faults: &[Fault]) -> Vec<Block> {
+/// Faults in a card for each file. What names a field of a sheet is a column; in a report on quality it is a kind or a
+/// question.
+fn listed(faults: &[Fault], column: &str) -> Vec<Block> {
     let mut blocks: Vec<Block> = Vec::new();
     let mut file = None;
     let mut lines: Vec<Line> = Vec::new();
@@ -55,7 +56,7 @@ fn listed(faults: &[Fault]) -> Vec<Block> {
             end(file, &mut lines);
             file = Some(&fault.file);
         }
-        lines.push(line(fault));
+        lines.push(line(fault, column));
     }
     end(file, &mut lines);
     if faults.len() > MOST_SHOWN {
@@ -66,7 +67,7 @@ fn listed(faults: &[Fault]) -> Vec<Block> {
 }
 
 /// `Row 3, column grip:` or `Line 12, grip:`.
-fn line(fault: &Fault) -> Line {
+fn line(fault: &Fault, column: &str) -> Line {
     let sheet = fault.file.ends_with(".csv");
     let place = match (fault.line, sheet) {
         (0, _) => String::new(),
@@ -75,7 +76,7 @@ fn line(fault: &Fault) -> Line {
     };
     let field = match (fault.field.as_str(), sheet) {
         ("", _) => String::new(),
-        (field, true) => format!("column {field}"),
+        (field, true) => format!("{column}{field}"),
         (field, false) => field.to_string(),
     };
     let between = if place.is_empty() || field.is_empty() { "" } else { ", " };
@@ -109,7 +110,7 @@ pub(crate) fn whole(c: &Compiled, guide: &Guide, q: &Quality, fares: &Fares, asi
     ];
     blocks.push(section("What the pack is".to_string(), vec![Block::Rows(rows)]));
     if !q.faults.is_empty() {
-        blocks.push(Block::Section("To mend".to_string(), false, listed(&q.faults)));
+        blocks.push(Block::Section("To mend".to_string(), false, listed(&q.faults, "")));
     }
     blocks.push(section("How good it is".to_string(), quality(c, q, fares)));
     let hardest: Vec<Line> = q.pairs.iter().take(HARDEST).map(|p| pair(guide, p)).collect();
@@ -121,7 +122,7 @@ pub(crate) fn whole(c: &Compiled, guide: &Guide, q: &Quality, fares: &Fares, asi
     let mut notes: Vec<Fault> = c.notes.iter().chain(&q.notes).chain(aside).cloned().collect();
     notes.sort();
     if !notes.is_empty() {
-        blocks.push(Block::Section("Worth a look".to_string(), false, listed(&notes)));
+        blocks.push(Block::Section("Worth a look".to_string(), false, listed(&notes, "")));
     }
     blocks
 }

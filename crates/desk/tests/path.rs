@@ -57,6 +57,9 @@ fn the_starter_is_a_pack_whichever_way_it_is_handed_over() {
     assert!(name.starts_with("mypack-") && name.ends_with(".pack"), "{name}");
     assert!(told(&made).contains("No faults."), "{}", told(&made));
     assert!(told(&made).contains("made up of its own tables"));
+    // Hints speak of sheets to who writes sheets.
+    assert!(told(&made).contains("Add a row of taken-for.csv"), "{}", told(&made));
+    assert!(!told(&made).contains("[["), "{}", told(&made));
     // Files one by one, in any order, texts instead of sheets, a folder round it all.
     let mut loose = sheets();
     loose.reverse();

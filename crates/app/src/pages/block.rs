@@ -63,6 +63,7 @@ fn block(block: &Block, frame: &Frame<'_>) -> Option<Node> {
         Block::Save => save(frame.on?),
         Block::Numbered(piece, parts) => numbered::numbered(piece, parts, frame.art),
         Block::Themes => themes(frame.theme, frame.on?),
+        Block::Said(says) => text("h2", "", says).set("id", "said").set("tabindex", "-1"),
         Block::Acts(acts) => {
             let on = frame.on?;
             let act = |a: &Act| key("key", &a.says, on, Turn::Have { what: a.what, value: a.value.clone() });

@@ -5,7 +5,7 @@ use super::Pages;
 use super::page::Page;
 use super::sheet::{Act, Block, Line, Sheet, Tone};
 use super::told::read;
-use super::write::{card, group, text};
+use super::write::{card, text};
 
 /// What was heard from the programs behind the two pages.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -118,14 +118,17 @@ pub(super) fn desk(pages: &Pages, desk: &Desk) -> Sheet {
     }
     card(&mut lead, "2. Have it looked over", hand);
     let mut body = Vec::new();
-    if !desk.told.is_empty() {
-        group(&mut body, "What was found", read(&desk.told));
+    let mut found = read(&desk.told).into_iter();
+    if let Some(verdict) = found.next() {
+        body.extend([Block::Said("What was found".to_string()), verdict]);
     }
+    // Before the report, which may be long.
     if !desk.file.is_empty() {
         let keys = vec![act("Try it", "try", ""), act("Download the pack", "save", "")];
         let says = "Try it opens it here as a guest pack. The download is one file to hand on, to put on a site, or to sign.";
         card(&mut body, "3. Try it and hand it on", vec![text(Tone::Plain, says), Block::Acts(keys)]);
     }
+    body.extend(found);
     pages.keyed("The pack desk", lead, body, [(&Page::Home, "Contents"), (&Page::Packs, "Packs")], true)
 }
 
@@ -150,7 +153,7 @@ pub(super) fn packs(pages: &Pages, desk: &Desk) -> Sheet {
     }
     let mut body = Vec::new();
     let file = vec![
-        text(Tone::Plain, "Pick its .minisig with it, if there is one."),
+        text(Tone::Plain, "If the pack is signed, pick its .minisig file together with it."),
         Block::Pick {
             id: "pack-file",
             says: "Choose or drop a pack".to_string(),

@@ -79,6 +79,8 @@ pub enum Turn {
 pub enum Errand {
     /// Move the focus to the heading, scroll to the top.
     Heading,
+    /// Move the focus to what was said last.
+    Said,
     /// Scroll to where the page was left, with the focus on the link that was followed then.
     Return {
         /// How far down.
@@ -150,6 +152,9 @@ pub fn turn(pages: &Pages, mut reading: Reading, turn: Turn) -> (Reading, Vec<Er
             errands.push(Errand::Have { what, value });
         }
         Turn::Heard(heard) => {
+            if matches!(heard, Heard::Told(_)) {
+                errands.push(Errand::Said);
+            }
             if let Some(sentence) = reading.desk.hear(heard) {
                 reading.notice = Some(sentence);
             }

@@ -50,6 +50,8 @@ pub enum Block {
     Numbered(Piece, Vec<Part>),
     /// Keys for light, dark and sun.
     Themes,
+    /// The heading of what came of it: the focus moves there.
+    Said(String),
     /// Keys that have something done.
     Acts(Vec<Act>),
     /// A place to choose files or to drop them.

@@ -45,9 +45,12 @@ fn the_desk_shows_progress_then_what_was_found_then_the_file() {
         shown.contains("1 fault to mend") && !shown.contains("Try it") && !shown.contains("of 100"),
         "{shown}"
     );
-    let sound = hear(&pages, faulty, Heard::Told("club.pack\nT\u{1f}4\u{1f}\u{1f}No faults.".to_string()));
+    let told = "club.pack\nT\u{1f}4\u{1f}\u{1f}No faults.\nT\u{1f}0\u{1f}\u{1f}A report.";
+    let (sound, errands) = turn(&pages, faulty, Turn::Heard(Heard::Told(told.to_string())));
+    assert_eq!(errands, [Errand::Said]);
     let shown = words(&sheet(&pages, &sound));
-    assert!(shown.contains("No faults.") && shown.contains("Try it"), "{shown}");
+    let at = |what: &str| shown.find(what).expect(what);
+    assert!(at("No faults.") < at("Try it") && at("Try it") < at("A report."), "{shown}");
     let failed = hear(&pages, sound, Heard::Failed("No connection.".to_string()));
     assert_eq!(failed.notice.as_deref(), Some("No connection."));
     let (after, errands) = turn(&pages, failed, Turn::Have { what: "save", value: String::new() });
