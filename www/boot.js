@@ -3,10 +3,12 @@
 // The build joins the glue of wasm-bindgen in front of this file and hands it over as `init`. The names of the
 // other files stand on the tag with the id `boot`: data-wasm, data-core, data-book, and on the question page, whose own
 // program is only the opening, data-app and data-app-wasm for the whole, data-marks, data-metals, data-prices, data-demo and data-coins
-// for tables.
+// for tables; data-guest for www/guest.js on pages with a pack, with data-desk and data-desk-wasm for www/desk.js.
 //
 // What the program may count on:
 //   globalThis.pressmarkPhoto()     promise that www/darkroom.js is there
+//   globalThis.pressmarkGuests()    promise of what www/guest.js exports
+//   globalThis.pressmarkDeskRoom()  promise that www/desk.js is there
 //   globalThis.pressmarkPack(part)  promise of a Uint8Array, checked against its digest; fails with a sentence
 // Events on window that the programs send:
 //   pressmark:usable         the first question, or the piece in the address, can be answered now
@@ -91,11 +93,33 @@ async function loaded(half) {
   throw new Error("The guide's data arrived damaged, twice. Nothing is shown rather than something wrong.");
 }
 
+// Another pack may be open in place of the bundled one: chosen on this device, or named in the address.
+function isGuestWanted() {
+  if (!names.guest) return false;
+  if (/[?&]pack=/.test(location.search)) return true;
+  try {
+    return window.top === window && Boolean(localStorage.getItem("pressmark.pack"));
+  } catch {
+    return false;
+  }
+}
+
+globalThis.pressmarkGuests = () => import(`./${names.guest}`);
+globalThis.pressmarkDeskRoom = () => import(`./${names.desk}`);
+const guest = isGuestWanted() && globalThis.pressmarkGuests().then((guests) => guests.current(), (reason) => {
+  console.info(reason);
+  trouble("The guest pack could not be opened: there seems to be no connection. This is the bundled guide.");
+});
+
 const asked = {};
+async function half(name) {
+  const open = (name === "core" || name === "book") && await guest;
+  return open ? open[name] : loaded(name);
+}
 // The core is wanted twice: for the first question, and again with the book.
-globalThis.pressmarkPack = (half) => (asked[half] ??= loaded(half).catch((reason) => {
+globalThis.pressmarkPack = (name) => (asked[name] ??= half(name).catch((reason) => {
   // Asked for again it may come.
-  delete asked[half];
+  delete asked[name];
   throw reason;
 }));
 

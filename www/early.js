@@ -1,12 +1,15 @@
 // Runs before anything is painted, so it is small and waits for nothing.
 //
-// <html data-state="held">   the address names a piece: hide the first question until that piece is there
+// <html data-state="held">   the address names a piece, or another pack is open: hide the first question until what was
+//                            meant is there
 // <html data-state="stopped"> the program cannot start: show #trouble instead
 // <html data-theme="...">    the theme that was chosen, if one was
 (() => {
   const page = document.documentElement;
-  if (location.hash.length > 1) page.dataset.state = "held";
+  const held = () => { page.dataset.state = "held"; };
+  if (location.hash.length > 1 || /[?&]pack=/.test(location.search)) held();
   try {
+    if (localStorage.getItem("pressmark.pack")) held();
     const theme = localStorage.getItem("pressmark.theme");
     if (theme && /^[a-z]{1,12}$/.test(theme)) page.dataset.theme = theme;
   } catch {

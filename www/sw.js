@@ -1,8 +1,9 @@
 // Keeps one version of Pressmark on the device: all of it or nothing. One file, importing nothing.
 //
-// The build writes the list below: for each file its address and the SHA-256 of its bytes. Whatever is not in the
-// list is neither kept nor answered here.
+// The build writes the lists below: for each file its address and the SHA-256 of its bytes. Whatever is in neither is
+// neither kept nor answered here. Few people need what stands in the second: it is kept once it was used.
 const FILES = [/* build: files */];
+const LATER = [/* build: later */];
 const VERSION = "/* build: version */";
 
 const BASE = new URL("./", self.location);
@@ -11,7 +12,7 @@ const FAMILY = `pressmark ${BASE.pathname} `;
 const CACHE = FAMILY + VERSION;
 
 const addressOf = (name) => new URL(name, BASE).href;
-const KNOWN = new Set(FILES.map(([name]) => addressOf(name)));
+const KNOWN = new Set([...FILES, ...LATER].map(([name]) => addressOf(name)));
 const TYPES = {
   css: "text/css", html: "text/html", js: "text/javascript", pack: "application/octet-stream", png: "image/png",
   svg: "image/svg+xml", wasm: "application/wasm", webmanifest: "application/manifest+json",
@@ -88,7 +89,13 @@ function keptAs(request) {
 
 async function answered(request, address) {
   const cache = await caches.open(CACHE);
-  return (await cache.match(address)) ?? fetch(request);
+  const kept = await cache.match(address);
+  if (kept) return kept;
+  const later = LATER.find(([name]) => addressOf(name) === address);
+  if (!later) return fetch(request);
+  const [, answer] = await fetched(...later);
+  await cache.put(address, answer.clone());
+  return answer;
 }
 
 self.addEventListener("install", (event) => event.waitUntil(install()));

@@ -9,6 +9,7 @@ import { Site, ended, phone, serve } from "./harness.mjs";
 import { SCREENS as CABINET, furnished, ready, takeIn } from "./cabinet.mjs";
 import { SCREENS as PRACTICE } from "./practice.mjs";
 import { FOUND } from "./guests.mjs";
+import { SCREENS as DESK } from "./desk.mjs";
 import { ROOMS } from "./rooms.mjs";
 import { FLAT, answer, button, choice, key, tapOn, toFinding } from "./walk.mjs";
 
@@ -130,6 +131,7 @@ try {
         ...Object.entries(PRACTICE).map(([screen, [fragment, way]]) => [screen, `practice.html${fragment}`, way]),
         ...Object.entries(EMBEDDED).map(([screen, [address, way]]) => [screen, address, way]),
         ...Object.entries(GUIDE).map(([screen, fragment]) => [screen, `book.html${fragment}`, async () => {}]),
+        ...Object.entries(DESK).map(([screen, [fragment, way]]) => [screen, `book.html${fragment}`, way]),
       ];
       const screens = ways.filter(([screen]) => named(`${screen}-${theme}-${size}`));
       if (screens.length === 0) continue;

@@ -1,8 +1,8 @@
 //! How many answers it takes, with pieces drawn from the pack's own tables, opening included.
 
 use consult::Guide;
+use survey::simulate::{About, Form, Setting, entropy, figures, run};
 use tests::{SEED, deep, packs};
-use workshop::simulate::{About, Form, Setting, entropy, figures, run};
 
 /// Mean answers until all of this is settled or the looks are spent, printed with what else can be said.
 fn simulated(guide: &Guide, name: &str, about: &[About]) -> f64 {

@@ -2,8 +2,8 @@
 //! kinds differ in words only.
 
 use consult::Guide;
+use survey::quality;
 use tests::{YEAR, packs};
-use workshop::quality;
 
 #[test]
 fn the_bundled_pack_has_no_fault() {

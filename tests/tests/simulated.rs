@@ -3,8 +3,8 @@
 
 use consult::{Body, Guide, Manner, Msg, Screen, State, update, view};
 use reason::Told;
+use survey::simulate::{Drawer, Examined, Figures, Form, Piece, Setting, figures, numbers, run};
 use tests::{SEED, deep, packs};
-use workshop::simulate::{Drawer, Examined, Figures, Form, Piece, Setting, figures, numbers, run};
 
 /// A share of `n` with the least that is asked of it. With full counts the limit itself; with few pieces what a share
 /// that just keeps the limit falls below one time in a thousand: 3.09 standard errors less (published: any table of

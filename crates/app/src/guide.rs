@@ -1,7 +1,7 @@
 //! The program of the guide: one reading, one way in which it changes, and the carrying out of errands.
 
 use crate::app::THEME;
-use crate::browser::{address, events, pack, page, save, store};
+use crate::browser::{address, events, guests, pack, page, save, store};
 use crate::pages::{Shown, picture, screen};
 use crate::ui::drawing::learn;
 use consult::Kept;
@@ -115,6 +115,7 @@ impl Book {
     fn run(&self, ctx: &Context<Self>, errand: Errand) {
         match errand {
             Errand::Heading => page::to_heading(),
+            Errand::Said => page::to_said(),
             Errand::Return { down, link } => page::back_to(down, &link),
             Errand::Address { fragment, push } => {
                 address::set(&fragment, push);
@@ -140,6 +141,10 @@ impl Book {
                 } else {
                     done.emit(save::svg(&piece.file, &picture.text));
                 }
+            }
+            Errand::Have { what, value } => {
+                let heard = ctx.link().callback(|heard| Happened::Do(Turn::Heard(heard)));
+                guests::run(what, &value, heard);
             }
             Errand::AcceptUpdate => events::tell("accept-update", None),
         }

@@ -44,10 +44,14 @@ pub struct Compiled {
     pub core_bytes: Vec<u8>,
     /// Bytes of the book.
     pub book_bytes: Vec<u8>,
+    /// Both halves and the key in one file, as it is handed on.
+    pub whole_bytes: Vec<u8>,
     /// SHA-256 of the core's bytes, 64 lower-case hexadecimal digits.
     pub core_digest: String,
     /// SHA-256 of the book's bytes.
     pub book_digest: String,
+    /// SHA-256 of the one file.
+    pub whole_digest: String,
     /// What is worth a look but does not spoil the pack, in order of file and line.
     pub notes: Vec<Fault>,
     /// How many figures in the files rest on what.
@@ -148,6 +152,9 @@ fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Op
     pack::join(&mut whole, read.late).map_err(unsound).ok()?;
     pack::check_lessons(&whole, &read.lessons).map_err(unsound).ok()?;
     let book_digest: [u8; 32] = Sha256::digest(&book_bytes).into();
+    let whole_bytes =
+        pack::write_whole(&pack::Whole { key: &model.manifest.key, core: &core_bytes, book: &book_bytes });
+    let whole_digest: [u8; 32] = Sha256::digest(&whole_bytes).into();
     let mut counts = Basis::ALL.map(|b| (b, 0));
     for (count, n) in counts.iter_mut().zip(model.counts) {
         count.1 = n;
@@ -157,8 +164,10 @@ fn finish(model: &Model, codes: &mut Codes, faults: &Faults, parsed: bool) -> Op
         book,
         core_bytes,
         book_bytes,
+        whole_bytes,
         core_digest: hex(&core_digest),
         book_digest: hex(&book_digest),
+        whole_digest: hex(&whole_digest),
         notes: Vec::new(),
         counts,
         examples: examples(model),

@@ -34,6 +34,8 @@ pub(crate) struct Mention {
 #[derive(Debug)]
 pub(crate) struct Manifest {
     pub(crate) head: pack::Head,
+    /// Public key in the format of minisign, or empty.
+    pub(crate) key: String,
     pub(crate) rests: Rests,
     /// Share of the unknown kind, 0..1.
     pub(crate) unknown: f64,

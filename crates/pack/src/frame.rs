@@ -67,14 +67,29 @@ pub fn read_book(bytes: &[u8]) -> Result<Book, Fault> {
 }
 
 pub(crate) fn frame(half: u8, body: &impl Wire) -> Vec<u8> {
-    let mut bytes = Vec::from(MAGIC.as_slice());
-    bytes.push(half);
-    bytes.extend(FORMAT.to_le_bytes());
+    let mut bytes = header(half);
     body.put(&mut bytes);
     bytes
 }
 
+pub(crate) fn header(half: u8) -> Vec<u8> {
+    let mut bytes = Vec::from(MAGIC.as_slice());
+    bytes.push(half);
+    bytes.extend(FORMAT.to_le_bytes());
+    bytes
+}
+
 pub(crate) fn unframe<T: Wire>(half: u8, bytes: &[u8], largest: usize) -> Result<T, Fault> {
+    let mut body = Bytes::new(body(half, bytes, largest)?);
+    match T::take(&mut body) {
+        Some(value) if body.0.is_empty() => Ok(value),
+        Some(_) => Err(behind()),
+        None => Err(Fault(String::from(body.2.unwrap_or(UNREADABLE)))),
+    }
+}
+
+/// What stands behind the header of a file of this sort.
+pub(crate) fn body(half: u8, bytes: &[u8], largest: usize) -> Result<&[u8], Fault> {
     if bytes.len() > largest {
         return Err(Fault(format!("This pack is larger than {} MB, the most that is read.", largest >> 20)));
     }
@@ -88,12 +103,13 @@ pub(crate) fn unframe<T: Wire>(half: u8, bytes: &[u8], largest: usize) -> Result
             "This pack is of format {format}; this program reads format {FORMAT}. Get the matching edition."
         )));
     }
-    let mut body = Bytes::new(body);
-    match T::take(&mut body) {
-        Some(value) if body.0.is_empty() => Ok(value),
-        Some(_) => Err(Fault(String::from("This pack has bytes behind its end. It is damaged."))),
-        None => Err(Fault(String::from(body.2.unwrap_or("This pack is damaged: its bytes cannot be read.")))),
-    }
+    Ok(body)
+}
+
+pub(crate) const UNREADABLE: &str = "This pack is damaged: its bytes cannot be read.";
+
+pub(crate) fn behind() -> Fault {
+    Fault(String::from("This pack has bytes behind its end. It is damaged."))
 }
 
 fn not_a_pack() -> Fault {

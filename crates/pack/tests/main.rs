@@ -7,3 +7,4 @@ mod corpus;
 mod golden;
 mod header;
 mod hostile;
+mod whole;

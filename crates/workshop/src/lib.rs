@@ -1,8 +1,5 @@
-//! What the command line and the tests share: pieces drawn from a pack's own tables, and consultations with them.
+//! What the command line and the tests share: comparing editions, gathering what members found, schemas.
 
 pub mod compare;
 pub mod gather;
-mod kin;
-pub mod quality;
 pub mod schema;
-pub mod simulate;

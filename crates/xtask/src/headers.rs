@@ -4,18 +4,18 @@
 use crate::digest;
 
 /// What a page may do: its own files, wasm, and pictures that the user gave it. Nothing inline, nothing from
-/// elsewhere. Two trusted-types policies, for the addresses of the service worker and of the darkroom.
+/// elsewhere. Three trusted-types policies, for the addresses of the service worker, of the darkroom and of the desk.
 pub(crate) const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
                                  img-src 'self' blob: data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; \
                                  base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; \
-                                 trusted-types pressmark pressmark-darkroom";
+                                 trusted-types pressmark pressmark-darkroom pressmark-desk";
 /// May stand in the page of any other site, one that is opened from a file among them: of `frame-ancestors` nothing is said.
 pub(crate) const FRAME: &str = "frame.html";
 /// Shows that page in frames of its own.
 pub(crate) const CLUB: &str = "club.html";
 
 /// Scripts that start workers of themselves, by their names before the digest.
-const WORKERS: [&str; 1] = ["darkroom"];
+const WORKERS: [&str; 2] = ["darkroom", "desk"];
 
 /// Which files a header is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -4,8 +4,8 @@
 
 use consult::Guide;
 use reason::{Answer, Model, Posterior, fit, weigh, with_fit};
+use survey::simulate::{Drawer, Form, Setting, numbers, run};
 use tests::{SEED, deep, packs};
-use workshop::simulate::{Drawer, Form, Setting, numbers, run};
 
 /// So many answers that say something. Basis: practice, what a stall has patience for.
 const CLUES: usize = 6;

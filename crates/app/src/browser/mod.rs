@@ -6,6 +6,7 @@ pub mod clock;
 pub mod darkroom;
 pub mod database;
 pub mod events;
+pub mod guests;
 pub mod pack;
 pub mod page;
 pub mod photo;

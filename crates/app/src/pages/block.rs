@@ -5,7 +5,7 @@ use super::{numbered, table, years};
 use crate::ui::drawing;
 use crate::ui::node::{Node, el, key, text, toggle};
 use consult::Theme;
-use consult::book::{Block, Card, Line, Piece, Tone, Turn};
+use consult::book::{Act, Block, Card, Line, Piece, Tone, Turn};
 use sketch::{Art, Drawing};
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
@@ -63,6 +63,19 @@ fn block(block: &Block, frame: &Frame<'_>) -> Option<Node> {
         Block::Save => save(frame.on?),
         Block::Numbered(piece, parts) => numbered::numbered(piece, parts, frame.art),
         Block::Themes => themes(frame.theme, frame.on?),
+        Block::Said(says) => text("h2", "", says).set("id", "said").set("tabindex", "-1"),
+        Block::Acts(acts) => {
+            let on = frame.on?;
+            let act = |a: &Act| key("key", &a.says, on, Turn::Have { what: a.what, value: a.value.clone() });
+            el("div", "keyrow").all(acts.iter().map(act))
+        }
+        Block::Pick { id, says, what, several } => pick(id, says, what, *several, frame.on?),
+        Block::Field { id, says } => {
+            let input = el("input", "").set("id", id).set("autocomplete", "off").set("autocapitalize", "off");
+            let input = input.set("spellcheck", "false");
+            let row = el("div", "row").put(input);
+            el("div", "typing").put(text("label", "", says).set("for", id)).put(row)
+        }
     })
 }
 
@@ -122,6 +135,15 @@ fn search(label: &str, typed: &str, on: Option<&Callback<Turn>>) -> Node {
 fn save(on: &Callback<Turn>) -> Node {
     let key = |says: &str, png: bool| key("key", says, on, Turn::Save { png });
     el("div", "keyrow saves").put(key("Save as SVG", false)).put(key("Save as PNG", true))
+}
+
+/// The field itself lies over the whole of it, so that it can be dropped on.
+fn pick(id: &str, says: &str, what: &'static str, several: bool, on: &Callback<Turn>) -> Node {
+    let value = id.to_string();
+    let chosen = on.reform(move |_: Event| Turn::Have { what, value: value.clone() });
+    let field = el("input", "").set("id", id).set("type", "file").changed(chosen);
+    let field = if several { field.set("multiple", "") } else { field };
+    el("label", "drop").set("for", id).put(text("span", "key", says)).put(field)
 }
 
 fn themes(theme: Theme, on: &Callback<Turn>) -> Node {

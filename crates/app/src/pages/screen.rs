@@ -42,9 +42,13 @@ pub(crate) fn screen(shown: &Shown, art: &Art, on: Option<&Callback<Turn>>) -> H
         let (lead, body) = (side("found", &sheet.lead), side("because", &sheet.body));
         main.put(el("div", "sides").named("sides").put(lead).put(body))
     } else {
-        // Each by its place: a notice that comes or goes leaves the others as they are, and the focus with them.
-        let all = blocks(&sheet.lead, &frame).into_iter().chain(blocks(&sheet.body, &frame));
-        main.all(all.enumerate().map(|(at, node)| node.named(&at.to_string())))
+        // Each by its place: a notice that comes or goes leaves the others as they are, and the focus with them; what
+        // comes to the lead leaves the body as it is, and what was typed there.
+        let named = |part: &'static str, all: &[Block]| {
+            let all = blocks(all, &frame).into_iter().enumerate();
+            all.map(move |(at, node)| node.named(&format!("{part}{at}"))).collect::<Vec<_>>()
+        };
+        main.all(named("", &sheet.lead)).all(named("-", &sheet.body))
     };
     let keys = sheet.keys.iter().map(|(to, says)| link("", to, says));
     several(vec![

@@ -39,6 +39,7 @@ pub(crate) fn setup(view: &SetupView, around: &Around, on: &Callback<Msg>) -> Ht
             text("a", "key", "Printed key").set("href", "key.html"),
             text("a", "key", "The guide").set("href", "book.html"),
             text("a", "key", "Practise").set("href", "practice.html"),
+            text("a", "key", "Packs").set("href", "book.html#packs"),
         ]),
         text("p", "small", &view.pack).into(),
     ])

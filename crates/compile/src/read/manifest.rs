@@ -15,6 +15,8 @@ const TAKEN: [&str; 19] = [
     "id", "name", "short", "purpose", "roles", "serves", "common", "at", "makes", "length", "heft", "draw",
     "basis", "source", "cautions", "notes", "looks", "form", "standing",
 ];
+/// Pages of the guide that are about no pack; in a link they stand where the id of a pack would.
+const RESERVED: [&str; 2] = ["desk", "packs"];
 /// When `pack.toml` does not say what the words of frequency weigh it is a fault; reading goes on with these.
 const WORDS_WHILE_UNSAID: [f64; 6] = [900.0, 600.0, 300.0, 150.0, 50.0, 20.0];
 
@@ -30,6 +32,7 @@ pub(super) fn read(top: Option<&Table<'_>>, context: &Context<'_>) -> Manifest {
             language: String::new(),
             notice: String::new(),
         },
+        key: String::new(),
         rests,
         unknown: 0.0,
         mixed: 0,
@@ -47,6 +50,7 @@ pub(super) fn read(top: Option<&Table<'_>>, context: &Context<'_>) -> Manifest {
         return manifest;
     };
     manifest.head = head(top);
+    manifest.key = key(top);
     if top.need("basis", "basis = \"memory\"").is_some() {
         manifest.rests = context.rests(top, rests);
     }
@@ -111,7 +115,22 @@ fn head(top: &Table<'_>) -> pack::Head {
         let hint = "Use lower-case letters and digits only: the id is part of every link.";
         top.faults().add(&top.spot_of("id"), format!("{} is not an id of a pack.", quote(&head.id)), hint);
     }
+    if RESERVED.contains(&head.id.as_str()) {
+        let says =
+            format!("{} cannot be the id of a pack: a page of the guide is called so.", quote(&head.id));
+        top.faults().add(&top.spot_of("id"), says, "Choose another id.");
+    }
     head
+}
+
+/// The public key, when the pack names one.
+fn key(top: &Table<'_>) -> String {
+    let key = top.text("key", Limit::NAME).unwrap_or_default();
+    if !key.is_empty() && !pack::is_key(&key) {
+        let hint = format!("Copy the line of {} letters and digits from your .pub file.", pack::KEY);
+        top.faults().add(&top.spot_of("key"), "This is not a public key of minisign.", hint);
+    }
+    key
 }
 
 /// A list such as `[[place]]`; `example` is empty for a list that may be missing.

@@ -35,6 +35,11 @@ pub(super) const PACK: Shape = shape(&[
     must("basis", Sort::Word(&BASES), "What every figure rests on that does not say otherwise."),
     SOURCE,
     may("notice", Sort::Text(240), "One sentence that stands on every finding."),
+    may(
+        "key",
+        Sort::Text(80),
+        "The public key with which the finished pack is signed, in the format of minisign.",
+    ),
     must("unknown", Sort::Number(0, 50), "Of a hundred pieces so many are in no guide."),
     may("mixed", Sort::Number(0, 50), "Of a hundred groups of looks so many are not the piece's own."),
     must("opening", Sort::Names(Of::Questions), "The questions that newcomers meet first."),

@@ -1,7 +1,7 @@
 //! Sheets to files of a pack, and the way back from a fault to the cell.
 
 use super::export::of_parent;
-use super::{FIELD, FILE, Sheet, VALUE, cell, csv, is_sheet, sheets, write};
+use super::{FIELD, FILE, Sheet, VALUE, cell, csv, in_sheets, is_sheet, sheets, write};
 use crate::fault::{Fault, MOST_FAULTS, meant, quote};
 use crate::files::Files;
 use crate::shape::{FILES, Sort};
@@ -25,7 +25,13 @@ impl Imported {
             Some((_, _, sheet, row, column)) => {
                 let field = if fault.field.is_empty() { column.clone() } else { fault.field.clone() };
                 let line = if fault.line == 0 { 0 } else { *row };
-                Fault { file: sheet.clone(), line, field, ..fault.clone() }
+                Fault {
+                    file: sheet.clone(),
+                    line,
+                    field,
+                    says: fault.says.clone(),
+                    hint: in_sheets(&fault.hint),
+                }
             }
             None => fault.clone(),
         }

@@ -57,6 +57,16 @@ fn below(list: &mut Vec<Sheet>, path: &'static str, shape: &'static Shape, paren
     }
 }
 
+/// What a hint says of a table in a file, `[[kind.example]]`, as it concerns sheets: `a row of examples.csv`.
+fn in_sheets(hint: &str) -> String {
+    let mut out = hint.to_string();
+    for sheet in sheets() {
+        let path = sheet.parent.map_or_else(|| sheet.field.to_string(), |p| format!("{p}.{}", sheet.field));
+        out = out.replace(&format!("[[{path}]]"), &format!("a row of {}.csv", sheet.name));
+    }
+    out
+}
+
 /// Whether a file of this name is a sheet of a pack.
 #[must_use]
 pub fn is_sheet(path: &str) -> bool {

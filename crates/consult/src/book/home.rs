@@ -95,6 +95,8 @@ pub(super) fn sheet(pages: &Pages) -> Sheet {
         pages.key(&Page::Sources, "Sources"),
         ("key.html".to_string(), "Printed key".to_string(), false),
         ("practice.html".to_string(), "Learning to see".to_string(), false),
+        pages.key(&Page::Packs, "Packs"),
+        pages.key(&Page::Desk, "Pack desk"),
     ]));
     let mut body = Vec::new();
     group(&mut body, "How is it shown?", vec![Block::Themes]);

@@ -6,6 +6,7 @@
 
 mod care;
 mod compare;
+mod desk;
 mod figures;
 mod fold;
 mod home;
@@ -21,11 +22,14 @@ mod search;
 mod sheet;
 mod tables;
 mod terms;
+mod told;
 mod write;
 
+pub use desk::Heard;
 pub use page::{Grouping, Page};
 pub use reading::{Errand, Reading, Turn, preferences_with, sheet, theme_in, turn};
 pub use sheet::*;
+pub use told::{read as read_told, written};
 
 pub use pack::Head;
 

@@ -38,7 +38,14 @@ pub enum Page {
     Sources,
     /// What was looked for.
     Search(String),
+    /// Where packs are made.
+    Desk,
+    /// The packs on this device.
+    Packs,
 }
+
+/// Fragments of the pages that are about no pack. No pack has such an id (`compile` refuses it).
+const ABOUT_NONE: [(&str, Page); 2] = [("desk", Page::Desk), ("packs", Page::Packs)];
 
 /// How kinds are grouped.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -78,6 +85,8 @@ impl Pages {
             Page::Care => format!("{id}/care"),
             Page::Sources => format!("{id}/sources"),
             Page::Search(text) => format!("{id}/find{}", sought(text)),
+            Page::Desk => ABOUT_NONE[0].0.to_string(),
+            Page::Packs => ABOUT_NONE[1].0.to_string(),
         }
     }
 
@@ -89,6 +98,9 @@ impl Pages {
         let fragment = fragment.trim_start_matches('#');
         if fragment.is_empty() {
             return Ok(Page::Home);
+        }
+        if let Some((_, page)) = ABOUT_NONE.into_iter().find(|(name, _)| *name == fragment) {
+            return Ok(page);
         }
         let mut parts = fragment.split('/');
         if parts.next() != Some(self.core.head.id.as_str()) {

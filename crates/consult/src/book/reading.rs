@@ -1,5 +1,6 @@
 //! Everything a reader did, and the only way it changes. Nothing is done here: errands are values that the page runs.
 
+use super::desk::{self, Desk, Heard};
 use super::page::{self, Page};
 use super::sheet::{Piece, Sheet};
 use super::{Pages, care, compare, home, kind, kinds, look, parts, rests, search, terms};
@@ -21,6 +22,8 @@ pub struct Reading {
     pub theme: Theme,
     /// A sentence to show once.
     pub notice: Option<String>,
+    /// What was heard from behind the pages that are about no pack.
+    desk: Desk,
     /// Pages that were left, and how far down.
     left: Vec<(Page, i32)>,
 }
@@ -56,6 +59,15 @@ pub enum Turn {
         /// As PNG.
         png: bool,
     },
+    /// Has something done by the program behind the page.
+    Have {
+        /// What.
+        what: &'static str,
+        /// With what.
+        value: String,
+    },
+    /// That program was heard.
+    Heard(Heard),
     /// Agrees to a new version of the page.
     AcceptUpdate,
     /// Something to tell the reader once.
@@ -67,6 +79,8 @@ pub enum Turn {
 pub enum Errand {
     /// Move the focus to the heading, scroll to the top.
     Heading,
+    /// Move the focus to what was said last.
+    Said,
     /// Scroll to where the page was left, with the focus on the link that was followed then.
     Return {
         /// How far down.
@@ -89,6 +103,13 @@ pub enum Errand {
         piece: Piece,
         /// As PNG.
         png: bool,
+    },
+    /// Have something done by the program behind the page.
+    Have {
+        /// What.
+        what: &'static str,
+        /// With what.
+        value: String,
     },
     /// Let the waiting version of the page take over.
     AcceptUpdate,
@@ -124,6 +145,18 @@ pub fn turn(pages: &Pages, mut reading: Reading, turn: Turn) -> (Reading, Vec<Er
         Turn::Save { png } => {
             if let Page::Kind(kind) = reading.page {
                 errands.push(Errand::Save { piece: pages.piece(kind), png });
+            }
+        }
+        Turn::Have { what, value } => {
+            reading.notice = None;
+            errands.push(Errand::Have { what, value });
+        }
+        Turn::Heard(heard) => {
+            if matches!(heard, Heard::Told(_)) {
+                errands.push(Errand::Said);
+            }
+            if let Some(sentence) = reading.desk.hear(heard) {
+                reading.notice = Some(sentence);
             }
         }
         Turn::AcceptUpdate => errands.push(Errand::AcceptUpdate),
@@ -167,6 +200,9 @@ fn went(
         Some((_, down)) => Errand::Return { down: *down, link },
         None => Errand::Heading,
     });
+    if reading.page == Page::Packs {
+        errands.push(Errand::Have { what: "list", value: String::new() });
+    }
     if bad {
         errands.push(Errand::Address { fragment: pages.fragment(&Page::Home), push: false });
     }
@@ -189,6 +225,8 @@ pub fn sheet(pages: &Pages, reading: &Reading) -> Sheet {
         Page::Care => care::sheet(pages),
         Page::Sources => rests::sources(pages),
         Page::Search(_) => search::sheet(pages, &reading.typed),
+        Page::Desk => desk::desk(pages, &reading.desk),
+        Page::Packs => desk::packs(pages, &reading.desk),
     }
 }
 

@@ -50,6 +50,39 @@ pub enum Block {
     Numbered(Piece, Vec<Part>),
     /// Keys for light, dark and sun.
     Themes,
+    /// The heading of what came of it: the focus moves there.
+    Said(String),
+    /// Keys that have something done.
+    Acts(Vec<Act>),
+    /// A place to choose files or to drop them.
+    Pick {
+        /// Its name in the document.
+        id: &'static str,
+        /// What stands on it.
+        says: String,
+        /// What is done with them.
+        what: &'static str,
+        /// Whether there may be several.
+        several: bool,
+    },
+    /// A line to type, read when a key beside it is tapped.
+    Field {
+        /// Its name in the document.
+        id: &'static str,
+        /// What is to be typed.
+        says: String,
+    },
+}
+
+/// A key that has something done by a program behind the page.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Act {
+    /// Its label.
+    pub says: String,
+    /// What is done.
+    pub what: &'static str,
+    /// With what.
+    pub value: String,
 }
 
 /// How a paragraph is meant.

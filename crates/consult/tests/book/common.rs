@@ -144,6 +144,9 @@ fn block(block: &Block, lines: &mut Vec<String>) {
                     .push(format!("{}: {}. {}", part.key, part.says, words.join(" ")).trim_end().to_string());
             }
         }
+        Block::Said(says) => lines.push(format!("== {says}")),
+        Block::Acts(acts) => lines.extend(acts.iter().map(|a| format!("<{}>", a.says))),
+        Block::Pick { says, .. } | Block::Field { says, .. } => lines.push(format!("<{says}>")),
         Block::Save | Block::Themes => {}
     }
 }
@@ -172,6 +175,10 @@ fn collect(block: &Block, all: &mut Vec<String>) {
         | Block::Years(_)
         | Block::Search(..)
         | Block::Save
+        | Block::Said(_)
+        | Block::Acts(_)
+        | Block::Pick { .. }
+        | Block::Field { .. }
         | Block::Themes => {}
     }
 }

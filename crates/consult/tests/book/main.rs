@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 mod common;
+mod desk;
 mod links;
 mod pages;
 mod reading;

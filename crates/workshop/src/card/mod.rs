@@ -7,7 +7,7 @@ use consult::Guide;
 use pack::Standing;
 use reason::{Answer, Told, weigh};
 use std::fmt::Write;
-use workshop::quality::{pairs, stated_check};
+use survey::quality::{pairs, stated_check};
 
 /// What the card looks like; it stands beside the page, since the site allows nothing inline.
 pub(crate) const STYLES: &str = include_str!("card.css");

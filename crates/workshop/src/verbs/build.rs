@@ -14,6 +14,7 @@ Checks the folder <pack>, or the reference tables in <tables>, and writes into <
 there:
   core-<digest>.pack    of a pack: what is needed before the first question
   book-<digest>.pack    of a pack: the long texts
+  whole-<digest>.pack   of a pack: both in one file, as it is handed on and signed
   marks-<digest>.pack   of the reference tables: the marks; with them
   metals-<digest>.pack  the metals and what tells them apart
   coins-<digest>.pack   coins to measure by in a photograph
@@ -82,7 +83,11 @@ enum Refused {
 fn pack(folder: &str) -> Result<Vec<Part>, Refused> {
     let files = folder::read(folder).map_err(Refused::Unread)?;
     let c = compile::compile(&files).map_err(Refused::Faulty)?;
-    Ok(vec![("core", c.core_bytes, c.core_digest), ("book", c.book_bytes, c.book_digest)])
+    Ok(vec![
+        ("core", c.core_bytes, c.core_digest),
+        ("book", c.book_bytes, c.book_digest),
+        ("whole", c.whole_bytes, c.whole_digest),
+    ])
 }
 
 fn tables(folder: &str) -> Result<Vec<Part>, Refused> {

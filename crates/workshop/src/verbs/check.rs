@@ -2,11 +2,11 @@
 
 use crate::args::Args;
 use crate::{End, folder};
-use compile::{Compiled, Fault, Files, MOST_FAULTS};
+use compile::{Fault, MOST_FAULTS};
 use consult::Guide;
 use serde_json::{Value, json};
-use workshop::quality::{HARDEST, Pair, Quality, of, stated_check};
-use workshop::simulate::{Figures, Form, Setting, entropy, figures, run as run_made_up};
+use survey::quality::{HARDEST, Pair, stated_check};
+use survey::{Checked, Fares, MADE_UP, sizes, told_by};
 
 const HELP: &str = "\
 workshop check <pack> [--json]
@@ -46,72 +46,6 @@ pub(crate) fn run(words: &[String]) -> End {
         print!("{}", as_text(&args.pack, &checked));
     }
     if checked.faults().is_empty() { End::Well } else { End::Faults }
-}
-
-/// So many pieces are made up and examined.
-const MADE_UP: usize = 300;
-
-/// How pieces of the pack's own tables fare: findings, answers until they stand, and the bits that no way of asking can
-/// do without.
-struct Fares {
-    figures: Figures,
-    entropy: f64,
-}
-
-impl Fares {
-    fn of(guide: &Guide) -> Fares {
-        let setting = Setting { to_the_end: false, ..Setting::pocket(1) };
-        Fares {
-            figures: figures(guide, &run_made_up(guide, &setting, Form::Easy, MADE_UP)),
-            entropy: entropy(guide),
-        }
-    }
-}
-
-/// What came of it.
-enum Checked {
-    /// The files do not hold together.
-    Broken(Vec<Fault>),
-    /// They do.
-    Whole(Box<(Compiled, Guide, Quality)>),
-}
-
-impl Checked {
-    fn of(raw: &Files) -> Checked {
-        let made = match compile::sheets::import(raw) {
-            Ok(made) => made,
-            Err(faults) => return Checked::Broken(faults),
-        };
-        let traced = |faults: Vec<Fault>| faults.iter().map(|f| made.trace(f)).collect::<Vec<Fault>>();
-        let files = &made.files;
-        let mut compiled = match compile::compile(files) {
-            Ok(compiled) => compiled,
-            Err(faults) => return Checked::Broken(traced(faults)),
-        };
-        match folder::guide(&compiled) {
-            Ok(guide) => {
-                let mut quality = of(&guide, files, &compiled);
-                compiled.notes = traced(compiled.notes);
-                quality.faults = traced(quality.faults);
-                quality.notes = traced(quality.notes);
-                Checked::Whole(Box::new((compiled, guide, quality)))
-            }
-            Err(says) => Checked::Broken(vec![Fault {
-                file: "pack.toml".to_string(),
-                line: 0,
-                field: String::new(),
-                says: says.join(" "),
-                hint: String::new(),
-            }]),
-        }
-    }
-
-    fn faults(&self) -> &[Fault] {
-        match self {
-            Checked::Broken(faults) => faults,
-            Checked::Whole(all) => &all.2.faults,
-        }
-    }
 }
 
 fn as_text(pack: &str, checked: &Checked) -> String {
@@ -174,13 +108,6 @@ fn pair_text(guide: &Guide, pair: &Pair) -> String {
     )
 }
 
-/// The questions that part two kinds most, with their share of a hundred.
-fn told_by<'a>(guide: &'a Guide, pair: &Pair) -> Vec<(&'a str, f64)> {
-    let share = |d: f64| 100.0 * d / pair.distance.max(1e-9);
-    let by = pair.by.iter().take(4).filter(|t| t.distance > 0.0);
-    by.map(|t| (guide.core.questions[t.question].id.as_str(), share(t.distance))).collect()
-}
-
 /// Faults for a program.
 pub(crate) fn listed(faults: &mut dyn Iterator<Item = &Fault>) -> Value {
     let one = |f: &Fault| json!({ "file": f.file, "line": f.line, "field": f.field, "says": f.says, "hint": f.hint });
@@ -223,19 +150,6 @@ fn as_json(checked: &Checked) -> Value {
             "hardest": quality.pairs.iter().take(HARDEST).map(pair).collect::<Vec<_>>(),
         },
     })
-}
-
-fn sizes(c: &Compiled) -> [(&'static str, usize); 8] {
-    [
-        ("kinds", c.core.kinds.len()),
-        ("questions", c.core.questions.len()),
-        ("choices", c.core.questions.iter().map(|q| q.choices.len()).sum()),
-        ("candidates", c.core.candidates.len()),
-        ("tables", c.core.questions.iter().map(|q| q.rows.len()).sum()),
-        ("sources", c.book.sources.len()),
-        ("bytes of the core", c.core_bytes.len()),
-        ("bytes of the book", c.book_bytes.len()),
-    ]
 }
 
 /// `1 fault`, `2 faults`.

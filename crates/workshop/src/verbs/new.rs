@@ -3,6 +3,7 @@
 use crate::args::{Args, refuse};
 use crate::{End, folder};
 use serde_json::json;
+use survey::starter;
 use workshop::schema::{Names, schemas};
 
 const HELP: &str = "\
@@ -18,61 +19,26 @@ is for, two described pieces, and the schemas by which an editor completes them.
 It ends with 0, with 1 when id or name cannot stand, with 2 when something is there already or cannot be written.
 ";
 
-/// The files, as they stand in the source.
-const STARTER: [(&str, &str); 11] = [
-    ("README.txt", include_str!("../../starter/README.txt")),
-    ("answers.txt", include_str!("../../starter/answers.txt")),
-    ("pack.toml", include_str!("../../starter/pack.toml")),
-    ("makes.toml", include_str!("../../starter/makes.toml")),
-    ("cautions.toml", include_str!("../../starter/cautions.toml")),
-    ("sources.toml", include_str!("../../starter/sources.toml")),
-    ("glossary.toml", include_str!("../../starter/glossary.toml")),
-    ("questions/1-form.toml", include_str!("../../starter/questions/1-form.toml")),
-    ("questions/2-make.toml", include_str!("../../starter/questions/2-make.toml")),
-    ("kinds/1-spoons.toml", include_str!("../../starter/kinds/1-spoons.toml")),
-    ("kinds/2-unknown.toml", include_str!("../../starter/kinds/2-unknown.toml")),
-];
-
 /// Runs the verb.
 pub(crate) fn run(words: &[String]) -> End {
     let args = match Args::read(words, &["--id", "--name"], &["--sheets", "--json"], HELP) {
         Ok(args) => args,
         Err(end) => return end,
     };
-    let mut all: Vec<(String, String)> =
-        STARTER.iter().map(|(p, t)| (p.to_string(), t.to_string())).collect();
-    let quoted = |value: &str| value.replace('\\', "\\\\").replace('"', "\\\"");
-    for (option, line) in [("--id", "id = \"mypack\""), ("--name", "name = \"My first pack\"")] {
-        if let Some(value) = args.value(option) {
-            let field = option.trim_start_matches('-');
-            let own = format!("{field} = \"{}\"", quoted(value));
-            all.iter_mut()
-                .filter(|(p, _)| p == "pack.toml")
-                .for_each(|(_, t)| *t = t.replacen(line, &own, 1));
-        }
-    }
-    let files = |all: &[(String, String)]| {
-        compile::Files::new(all.iter().filter(|(p, _)| !p.ends_with(".txt")).cloned().collect())
-    };
-    let codes = compile::missing_codes(&files(&all));
-    all.push(("codes.csv".to_string(), codes.iter().map(|l| format!("{l}\n")).collect()));
-    let names = match compile::compile(&files(&all)) {
-        Ok(compiled) => Names::of(&compiled.core),
+    let sheets = args.has("--sheets");
+    let made = starter(args.value("--id"), args.value("--name"), sheets).and_then(|all| {
+        let own = all.iter().filter(|(p, _)| !p.ends_with(".txt")).cloned().collect();
+        let compiled = compile::compile(&compile::sheets::import(&compile::Files::new(own))?.files)?;
+        Ok((all, Names::of(&compiled.core)))
+    });
+    let (mut all, names) = match made {
+        Ok(made) => made,
         Err(faults) => {
             faults.iter().for_each(|f| eprintln!("{f}"));
             return End::Faults;
         }
     };
-    if args.has("--sheets") {
-        let texts: Vec<(String, String)> = all.iter().filter(|(p, _)| p.ends_with(".txt")).cloned().collect();
-        match compile::sheets::export(&files(&all)) {
-            Ok(sheets) => all = sheets.into_iter().chain(texts).collect(),
-            Err(faults) => {
-                faults.iter().for_each(|f| eprintln!("{f}"));
-                return End::Faults;
-            }
-        }
-    } else {
+    if !sheets {
         all.extend(schemas(&names).into_iter().map(|(n, v)| (format!("schema/{n}"), format!("{v:#}\n"))));
     }
     if let Err(says) = folder::write(&args.pack, &all) {

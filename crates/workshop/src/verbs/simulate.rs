@@ -4,7 +4,7 @@ use crate::args::{Args, refuse};
 use crate::{End, folder};
 use consult::Guide;
 use serde_json::{Value, json};
-use workshop::simulate::{Figures, Form, Mistaken, Setting, entropy, figures, mistaken, run, run_each};
+use survey::simulate::{Figures, Form, Mistaken, Setting, entropy, figures, mistaken, run, run_each};
 
 const HELP: &str = "\
 workshop simulate <pack> [--pieces <number>] [--each <number>] [--seed <number>] [--json]

@@ -15,11 +15,19 @@ pub(super) struct Assets {
     listed: Vec<(String, String)>,
     /// What nobody needs without a signal.
     beside: Vec<String>,
+    /// The same of what is kept only once it was used.
+    later: Vec<(String, String)>,
 }
 
 impl Assets {
     pub(super) fn new(dist: &Path) -> Self {
-        Self { dist: dist.to_path_buf(), renamed: BTreeMap::new(), listed: Vec::new(), beside: Vec::new() }
+        Self {
+            dist: dist.to_path_buf(),
+            renamed: BTreeMap::new(),
+            listed: Vec::new(),
+            later: Vec::new(),
+            beside: Vec::new(),
+        }
     }
 
     /// Puts a file in under a name made of its bytes, and returns that name.
@@ -28,6 +36,13 @@ impl Assets {
         self.write(&renamed, bytes)?;
         self.renamed.insert(name.to_owned(), renamed.clone());
         self.listed.push((renamed.clone(), digest::hex(bytes)));
+        Ok(renamed)
+    }
+
+    /// The same for a file that few need: it is not kept for offline use before it was used.
+    pub(super) fn add_later(&mut self, name: &str, bytes: &[u8]) -> Result<String> {
+        let renamed = self.add(name, bytes)?;
+        self.later.extend(self.listed.pop());
         Ok(renamed)
     }
 
@@ -68,12 +83,18 @@ impl Assets {
         &self.listed
     }
 
+    /// Of what is kept once it was used.
+    pub(super) fn later(&self) -> &[(String, String)] {
+        &self.later
+    }
+
     /// The file names, sorted.
     pub(super) fn names(&self) -> Vec<String> {
         let name = |asked: &String| {
             if asked == "./" { "index.html".to_owned() } else { asked.clone() }
         };
-        let mut names: Vec<String> = self.listed.iter().map(|(asked, _)| name(asked)).collect();
+        let mut names: Vec<String> =
+            self.listed.iter().chain(&self.later).map(|(asked, _)| name(asked)).collect();
         names.extend(self.beside.iter().cloned());
         names.sort();
         names

@@ -108,10 +108,18 @@ fn finish(
     assets.keep("card.html", card.as_bytes())?;
     let mut made = vec![("key.html", key), ("card.html", card)];
     let boot = text(&house::at("www/boot.js"))?;
-    let (mut app, mut darkroom) = (None, None);
+    let guest =
+        assets.add("guest.js", small(&script::trimmed(&text(&house::at("www/guest.js"))?))?.as_bytes())?;
+    let (mut app, mut darkroom, mut desk) = (None, None, None);
     let (mut app_glue, mut darkroom_start) = (String::new(), String::new());
     for page in pages {
         let (wasm, glue) = imports::shortened(page.name, &read(&page.wasm)?, &text(&page.glue)?)?;
+        if page.html == "desk.html" {
+            let start = small(&script::joined(&glue, &text(&house::at("www/desk.js"))?)?)?;
+            let wasm = assets.add_later("desk.wasm", &wasm)?;
+            desk = Some((assets.add_later("desk.js", start.as_bytes())?, wasm));
+            continue;
+        }
         let wasm = assets.add(&format!("{}.wasm", page.name), &wasm)?;
         if page.html == "app.html" {
             app = Some((assets.add("app.js", small(&glue)?.as_bytes())?, wasm));
@@ -143,6 +151,10 @@ fn finish(
         }
         let whole = ["book.html", "practice.html"].contains(&page.html);
         let none = page.html == "cabinet.html";
+        if !none {
+            later.push(("guest", &guest));
+            later.extend(desk.iter().flat_map(|(a, b)| [("desk", a.as_str()), ("desk-wasm", b.as_str())]));
+        }
         let core = if none { "" } else { core.as_str() };
         let names = html::Names { wasm: &wasm, later: &later, core, book: &book, pack: &pack, whole };
         let template = assets.refer(&text(&house::at("www").join(page.html))?);
@@ -165,7 +177,7 @@ fn finish(
         html::check(page, dist).with_context(|| format!("{name} is not fit to be released."))?;
     }
 
-    let worker = worker::filled(&text(&house::at("www/sw.js"))?, assets.listed())?;
+    let worker = worker::filled(&text(&house::at("www/sw.js"))?, assets.listed(), assets.later())?;
     std::fs::write(dist.join("sw.js"), worker)?;
     let mut names = assets.names();
     names.push("sw.js".to_owned());

@@ -32,7 +32,7 @@ pub(super) fn step(steps: &mut Steps) -> Result<Packs> {
     // The rooms that a pack is made by; others may change without making another pack.
     let paths = [
         "units", "pack", "reason", "dating", "appraise", "measure", "sketch", "consult", "compile",
-        "workshop",
+        "practice", "survey", "workshop",
     ]
     .map(|room| format!("crates/{room}"));
     let paths: Vec<&str> =

@@ -8,14 +8,18 @@ use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
 use std::path::{Path, PathBuf};
 
-/// Rooms that the page is not made of. All others count as its sources.
-const NOT_THE_PAGE: [&str; 4] = ["compile", "js", "workshop", "xtask"];
+/// Rooms that no page is made of. All others count as sources of the pages.
+const NOT_THE_PAGE: [&str; 4] = ["js", "proof", "workshop", "xtask"];
+/// Rooms that of all programs only the pack desk is made of.
+const DESK: [&str; 3] = ["crates/compile", "crates/desk", "crates/survey"];
 
-/// The programs: the binary, and the template in `www` that names it. `app.html` and `darkroom.html` are no pages of the
-/// site: the start page loads those programs itself, once its own can be used, and when a photograph is there.
-pub(crate) const PROGRAMS: [(&str, &str); 6] = [
+/// The programs: the binary, and the template in `www` that names it. `app.html`, `darkroom.html` and `desk.html` are no
+/// pages of the site: the pages load those programs themselves, once their own can be used, when a photograph is there, when
+/// a pack is made or opened.
+pub(crate) const PROGRAMS: [(&str, &str); 7] = [
     ("app", "app.html"),
     ("darkroom", "darkroom.html"),
+    ("desk", "desk.html"),
     ("opening", "index.html"),
     ("guide", "book.html"),
     ("cabinet", "cabinet.html"),
@@ -55,7 +59,8 @@ fn one(steps: &mut Steps, tools: &PageTools, name: &'static str, html: &'static 
     let rooms = rooms()?;
     let mut paths: Vec<&str> = rooms.iter().map(String::as_str).collect();
     paths.retain(|path| {
-        (name == "darkroom") == DARKROOM.contains(path) || name != "darkroom" && *path != DARKROOM[0]
+        let own = if name == "darkroom" { DARKROOM.contains(path) } else { *path != DARKROOM[0] };
+        own && (name == "desk" || !DESK.contains(path))
     });
     paths.extend([
         "Cargo.toml",

@@ -23,6 +23,15 @@ pub(super) struct Table {
     later: Vec<String>,
     /// Named there for when there is a photograph.
     photo: Vec<String>,
+    /// Named there for when a pack is made or opened.
+    desk: Vec<String>,
+}
+
+impl Bytes {
+    /// What is left when that is taken away.
+    pub(super) fn without(self, other: Bytes) -> Bytes {
+        Bytes { raw: self.raw - other.raw, gzip: self.gzip - other.gzip, brotli: self.brotli - other.brotli }
+    }
 }
 
 impl Table {
@@ -31,7 +40,7 @@ impl Table {
         let page = std::fs::read_to_string(dist.join(name))
             .with_context(|| format!("Cannot read the built page {name}."))?;
         let mut first = vec![name.to_owned()];
-        let (mut beside, mut later, mut photo) = (Vec::new(), Vec::new(), Vec::new());
+        let (mut beside, mut later, mut photo, mut desk) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
         for tag in page.split('<').filter_map(|rest| rest.split('>').next()) {
             let value = |name: &str| attribute_values(tag, name).next().unwrap_or_default().to_owned();
             let relation = value("rel");
@@ -45,6 +54,7 @@ impl Table {
                         first.push(value("src"));
                         later.extend([value("data-app"), value("data-app-wasm")]);
                         photo.extend([value("data-darkroom"), value("data-darkroom-wasm")]);
+                        desk.extend([value("data-desk"), value("data-desk-wasm")]);
                     }
                     continue;
                 }
@@ -59,7 +69,15 @@ impl Table {
         };
         later.retain(|name| !name.is_empty());
         photo.retain(|name| !name.is_empty());
-        Ok(Self { dist: dist.to_path_buf(), first: sized(first)?, beside: sized(beside)?, later, photo })
+        desk.retain(|name| !name.is_empty());
+        Ok(Self {
+            dist: dist.to_path_buf(),
+            first: sized(first)?,
+            beside: sized(beside)?,
+            later,
+            photo,
+            desk,
+        })
     }
 
     /// What the page loads once it can be used.
@@ -72,11 +90,16 @@ impl Table {
         self.only(&self.photo)
     }
 
+    /// What it loads when a pack is made or opened.
+    pub(super) fn desk(&self) -> Result<Self> {
+        self.only(&self.desk)
+    }
+
     fn only(&self, names: &[String]) -> Result<Self> {
         let sized = |name: &String| bytes(&self.dist, name).map(|bytes| (name.clone(), bytes));
         let first = names.iter().map(sized).collect::<Result<Vec<_>>>()?;
-        let (beside, later, photo) = (Vec::new(), Vec::new(), Vec::new());
-        Ok(Self { dist: self.dist.clone(), first, beside, later, photo })
+        let (beside, later, photo, desk) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
+        Ok(Self { dist: self.dist.clone(), first, beside, later, photo, desk })
     }
 
     /// What it loads up to its first use that another page does not, and that has not this ending.

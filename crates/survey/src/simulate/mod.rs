@@ -8,6 +8,7 @@ pub use practice::{Drawer, Form, Piece, numbers};
 pub use tally::{Figures, Mistaken, figures, mistaken};
 
 use consult::Guide;
+use std::ops::Range;
 use std::thread;
 
 /// How it is simulated.
@@ -78,7 +79,13 @@ pub fn entropy(guide: &Guide) -> f64 {
 /// `count` pieces as common as the pack says.
 #[must_use]
 pub fn run(guide: &Guide, setting: &Setting, form: Form, count: usize) -> Vec<Examined> {
-    let pieces: Vec<Option<usize>> = vec![None; count];
+    run_some(guide, setting, form, 0..count)
+}
+
+/// The pieces of these numbers out of those of [`run`].
+#[must_use]
+pub fn run_some(guide: &Guide, setting: &Setting, form: Form, which: Range<usize>) -> Vec<Examined> {
+    let pieces: Vec<Numbered> = which.map(|at| (at, None)).collect();
     spread(guide, setting, form, &pieces)
 }
 
@@ -86,20 +93,22 @@ pub fn run(guide: &Guide, setting: &Setting, form: Form, count: usize) -> Vec<Ex
 #[must_use]
 pub fn run_each(guide: &Guide, setting: &Setting, form: Form, each: usize) -> Vec<Examined> {
     let kinds = Drawer::new(guide).kinds();
-    let pieces: Vec<Option<usize>> =
-        kinds.into_iter().flat_map(|k| std::iter::repeat_n(Some(k), each)).collect();
+    let pieces: Vec<Numbered> =
+        kinds.into_iter().flat_map(|k| std::iter::repeat_n(Some(k), each)).enumerate().collect();
     spread(guide, setting, form, &pieces)
 }
 
-fn spread(guide: &Guide, setting: &Setting, form: Form, pieces: &[Option<usize>]) -> Vec<Examined> {
+/// The number that a piece is drawn from, and its kind where that is given.
+type Numbered = (usize, Option<usize>);
+
+fn spread(guide: &Guide, setting: &Setting, form: Form, pieces: &[Numbered]) -> Vec<Examined> {
     let drawer = Drawer::new(guide);
     let examiner = setting.examiner(guide);
-    let one = |(i, kind): (usize, &Option<usize>)| {
-        examiner.examine(&drawer.draw(form, *kind, &mut numbers(setting.seed, i)))
-    };
+    let one =
+        |(i, kind): &Numbered| examiner.examine(&drawer.draw(form, *kind, &mut numbers(setting.seed, *i)));
     let threads = thread::available_parallelism().map_or(1, usize::from).min(pieces.len().max(1));
     let all = |from: usize| -> Vec<(usize, Examined)> {
-        pieces.iter().enumerate().skip(from).step_by(threads).map(|p| (p.0, one(p))).collect()
+        pieces.iter().enumerate().skip(from).step_by(threads).map(|(at, p)| (at, one(p))).collect()
     };
     let mut done: Vec<(usize, Examined)> = thread::scope(|scope| {
         let all = &all;
