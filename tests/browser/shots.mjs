@@ -135,8 +135,9 @@ try {
       ];
       const screens = ways.filter(([screen]) => named(`${screen}-${theme}-${size}`));
       if (screens.length === 0) continue;
-      const browser = await phone({ viewport: { width, height }, deviceScaleFactor: 1, isMobile: size === "phone", colorScheme: theme === "dark" ? "dark" : "light" });
-      const page = await browser.context.newPage();
+      // One of its own: what tests share is closed by their runner.
+      const browser = await phone({ resident: true, viewport: { width, height }, deviceScaleFactor: 1, isMobile: size === "phone", colorScheme: theme === "dark" ? "dark" : "light" });
+      const page = browser.context.pages()[0];
       await page.addInitScript((theme) => {
         localStorage.setItem("pressmark.theme", theme);
         localStorage.setItem("pressmark.preferences", `theme=${theme}`);
