@@ -1,6 +1,5 @@
 //! Both halves in one file: what went in comes out, and whatever was changed is refused or still holds together.
 
-
 use pack::{Whole, is_key, parts, read_whole, write_whole};
 use proptest::prelude::*;
 
@@ -8,13 +7,13 @@ use proptest::prelude::*;
 const KEY: &str = "RWQf6LRCGA9i53mlYecO4IzT51TGPpvWucNSCh1CBM0QTaLn73Y7GFO3";
 
 fn whole(key: &str) -> Vec<u8> {
-    let c = common::tiny();
+    let c = crate::common::tiny();
     write_whole(&Whole { key, core: &c.core_bytes, book: &c.book_bytes })
 }
 
 #[test]
 fn parts_come_back_with_and_without_a_key() {
-    let c = common::tiny();
+    let c = crate::common::tiny();
     for key in ["", KEY] {
         let bytes = whole(key);
         // The length that is promised in the module's own words: ten, nine, and the parts.
@@ -30,7 +29,7 @@ fn parts_come_back_with_and_without_a_key() {
 
 #[test]
 fn halves_alone_other_files_and_pieces_are_refused() {
-    let c = common::tiny();
+    let c = crate::common::tiny();
     let bytes = whole(KEY);
     for other in [&c.core_bytes[..], &c.book_bytes, b"", b"PK\x03\x04 a ZIP"] {
         assert_eq!(read_whole(other).expect_err("refused").0, "This file is not a Pressmark pack.");
@@ -44,7 +43,7 @@ fn halves_alone_other_files_and_pieces_are_refused() {
 
 #[test]
 fn halves_of_different_packs_are_no_pack() {
-    let c = common::tiny();
+    let c = crate::common::tiny();
     let swapped = write_whole(&Whole { key: "", core: &c.book_bytes, book: &c.core_bytes });
     assert!(read_whole(&swapped).is_err());
 }
