@@ -134,15 +134,15 @@ export const SCREENS = {
     await page.locator("h2", { hasText: "What was found" }).scrollIntoViewIfNeeded();
   }],
   packs: ["#packs", async (page) => { await page.getByText("No guest pack is on this device.").waitFor(); }],
-  "packs-guest": ["#desk", async (page) => {
+  "guest-first": ["#desk", async (page) => {
     await SCREENS["desk-report"][1](page);
     await page.getByRole("button", { name: "Try it" }).tap();
     await page.locator("#guest").waitFor();
+    await page.waitForFunction(() => globalThis.usable);
+  }],
+  "packs-guest": ["#desk", async (page) => {
+    await SCREENS["guest-first"][1](page);
     await page.goto(new URL("book.html#packs", page.url()).href);
     await page.getByText("Open now.").waitFor();
-  }],
-  "guest-first": ["#packs", async (page) => {
-    await page.goto(new URL("./", page.url()).href);
-    await page.waitForFunction(() => globalThis.usable);
   }],
 };

@@ -269,3 +269,29 @@ test("the starter as texts is the same pack", async (t) => {
   const texts = await downloaded(page, () => tap(page, "Download the pack"));
   assert.ok(texts.bytes.equals(sheets.bytes));
 });
+
+test("where no worker may run the desk works on the page", async (t) => {
+  const before = (page) => page.addInitScript(() => { delete globalThis.Worker; });
+  const { page } = await beginBook(t, "#desk", { before });
+  const { name } = await made(page);
+  assert.match(name, /\.pack$/);
+  assert.equal(await page.evaluate(() => typeof Worker), "undefined");
+});
+
+test("in a frame a pack of the site is open for as long as the page, and nothing is kept or chosen", async (t) => {
+  const { page, server, site } = await beginBook(t, "#desk", LOUD);
+  const { bytes } = await made(page, [NAME]);
+  site.put("club.pack", bytes);
+  // A page of the same origin without the site's own policy, which would not let it frame anything.
+  const body = "<!doctype html><title>A host</title><iframe src=\"index.html?pack=club.pack\" width=360 height=700></iframe>";
+  await page.route("**/host", (route) => route.fulfill({ contentType: "text/html", body }));
+  await page.goto(`${server.address}host`);
+  const frame = page.frameLocator("iframe");
+  await frame.locator("#guest p").waitFor();
+  assert.equal(await frame.locator("#guest p").innerText(), "Guest pack: Spoons of the Aldergate circle");
+  await frame.locator("#heading").filter({ hasText: "bowl" }).waitFor();
+  const kept = await page.evaluate(async () => [
+    localStorage.getItem("pressmark.pack"), (await indexedDB.databases()).map((one) => one.name).filter((name) => name === "pressmark-packs"),
+  ]);
+  assert.deepEqual(kept, [null, []]);
+});
