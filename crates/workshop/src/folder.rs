@@ -1,5 +1,6 @@
 //! Reading the folder of a pack, or of art. Only here does a pack meet the disk.
 
+use compile::sheets::Imported;
 use compile::{Compiled, Fault, Figure, Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES};
 use consult::Guide;
 use std::fs;
@@ -11,9 +12,13 @@ use std::path::Path;
 ///
 /// # Errors
 /// A sentence that names the file that could not be read.
-pub(crate) fn read(pack: &str) -> Result<Files, String> {
-    let faulty = |faults: Vec<Fault>| faults.iter().map(Fault::to_string).collect::<Vec<_>>().join("\n");
-    Ok(compile::sheets::import(&raw(pack)?).map_err(faulty)?.files)
+pub(crate) fn read(pack: &str) -> Result<Imported, String> {
+    compile::sheets::import(&raw(pack)?).map_err(|faults| lines(&faults).join("\n"))
+}
+
+/// Each fault as a line.
+pub(crate) fn lines(faults: &[Fault]) -> Vec<String> {
+    faults.iter().map(ToString::to_string).collect()
 }
 
 /// The same before sheets become files.
@@ -99,12 +104,20 @@ pub(crate) fn guide(compiled: &Compiled) -> Result<Guide, Vec<String>> {
     Guide::from_bytes(&compiled.core_bytes, &compiled.book_bytes, 2000).map_err(|says| vec![says])
 }
 
-/// Files of a pack compiled, with each fault as a line.
+/// A pack compiled.
+///
+/// # Errors
+/// All faults, each where the writer finds it: in the cell of a sheet, where there are sheets.
+pub(crate) fn made(pack: &Imported) -> Result<Compiled, Vec<Fault>> {
+    compile::compile(&pack.files).map_err(|faults| faults.iter().map(|f| pack.trace(f)).collect())
+}
+
+/// The same with each fault as a line.
 ///
 /// # Errors
 /// All faults.
-pub(crate) fn compiled(files: &Files) -> Result<Compiled, Vec<String>> {
-    compile::compile(files).map_err(|faults| faults.iter().map(ToString::to_string).collect())
+pub(crate) fn compiled(pack: &Imported) -> Result<Compiled, Vec<String>> {
+    made(pack).map_err(|faults| lines(&faults))
 }
 
 /// The figures of a folder of art.
@@ -112,11 +125,7 @@ pub(crate) fn compiled(files: &Files) -> Result<Compiled, Vec<String>> {
 /// # Errors
 /// Sentences that name what could not be read.
 pub(crate) fn art(folder: &str) -> Result<Vec<Figure>, String> {
-    let told = |faults: Vec<Fault>| {
-        let lines: Vec<String> = faults.iter().map(Fault::to_string).collect();
-        lines.join("\n")
-    };
-    compile::art(&Files::new(files(folder, "grip.toml", &[""], &[])?)).map_err(told)
+    compile::art(&Files::new(files(folder, "grip.toml", &[""], &[])?)).map_err(|f| lines(&f).join("\n"))
 }
 
 /// Files that end in `.toml` or in one of `others`.

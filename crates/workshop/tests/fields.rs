@@ -156,3 +156,35 @@ fn they_go_into_sheets_and_back() {
         assert_eq!((code, &said["changed"]), (Some(0), &0.into()));
     }
 }
+
+#[test]
+fn every_verb_names_the_cell_of_a_sheet() {
+    let sheets = fresh("peg-cells");
+    let place = sheets.to_string_lossy().into_owned();
+    assert_eq!(workshop(&["export", &folder("pegs"), "--out", &place]).0, Some(0));
+    let answers = sheets.join("answers.txt");
+    fs::write(&answers, "halves = one\nskin = pale\n").expect("answers");
+    let answers = answers.to_string_lossy().into_owned();
+    // What explains a finding names the cells of the figures.
+    let (code, out, err) = workshop(&["explain", &place, "--answers", &answers]);
+    assert_eq!(code, Some(0), "{err}");
+    assert!(out.contains(".csv:") && !out.contains(".toml"), "{out}");
+    let kinds = fs::read_to_string(sheets.join("kinds.csv")).expect("the sheet");
+    fs::write(sheets.join("kinds.csv"), kinds.replacen("usually", "usualy", 1)).expect("the sheet");
+    let built = fresh("peg-cells-built").to_string_lossy().into_owned();
+    for words in [
+        vec!["check", &place],
+        vec!["build", &place, "--out", &built],
+        vec!["try", &place, "--answers", &answers],
+        vec!["explain", &place, "--answers", &answers],
+        vec!["simulate", &place],
+        vec!["print", "key", &place],
+        vec!["compare", &place, &place],
+    ] {
+        let (code, out, err) = workshop(&words);
+        let said = format!("{out}{err}");
+        assert_eq!(code, Some(1), "{words:?}: {said}");
+        assert!(said.contains("kinds.csv:") && said.contains("usualy"), "{words:?}: {said}");
+        assert!(!said.contains(".toml"), "{words:?}: {said}");
+    }
+}

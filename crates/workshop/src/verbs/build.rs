@@ -81,8 +81,8 @@ enum Refused {
 }
 
 fn pack(folder: &str) -> Result<Vec<Part>, Refused> {
-    let files = folder::read(folder).map_err(Refused::Unread)?;
-    let c = compile::compile(&files).map_err(Refused::Faulty)?;
+    let pack = folder::read(folder).map_err(Refused::Unread)?;
+    let c = folder::made(&pack).map_err(Refused::Faulty)?;
     Ok(vec![
         ("core", c.core_bytes, c.core_digest),
         ("book", c.book_bytes, c.book_digest),
@@ -107,7 +107,8 @@ fn tables(folder: &str) -> Result<Vec<Part>, Refused> {
     if packs.join("demo/ledger.toml").is_file() {
         let files = folder::ledger(&inside("demo")).map_err(Refused::Unread)?;
         let irons = folder::read(&inside("irons")).map_err(Refused::Unread)?;
-        let ledger = compile::Reference::ledger(&files, &irons, &prices.made).map_err(Refused::Faulty)?;
+        let ledger =
+            compile::Reference::ledger(&files, &irons.files, &prices.made).map_err(Refused::Faulty)?;
         parts.push(("demo", ledger.bytes, ledger.digest));
     }
     parts.push(("prices", prices.bytes, prices.digest));

@@ -18,8 +18,8 @@ pub(crate) fn run(words: &[String]) -> End {
         Err(end) => return end,
     };
     match folder::read(&args.pack) {
-        Ok(files) => {
-            let lines = compile::missing_codes(&files);
+        Ok(pack) => {
+            let lines = compile::missing_codes(&pack.files);
             if args.has("--json") {
                 println!("{:#}", serde_json::json!({ "lines": lines }));
             } else {

@@ -41,11 +41,11 @@ pub(crate) fn run(words: &[String]) -> End {
     };
     let mut guides = Vec::new();
     for pack in [old, &args.pack] {
-        let files = match folder::read(pack) {
-            Ok(files) => files,
+        let read = match folder::read(pack) {
+            Ok(read) => read,
             Err(says) => return refuse(&says, HELP),
         };
-        match folder::compiled(&files).and_then(|c| folder::guide(&c)) {
+        match folder::compiled(&read).and_then(|c| folder::guide(&c)) {
             Ok(guide) => guides.push(guide),
             Err(faults) => {
                 faults.iter().for_each(|f| eprintln!("{pack}: {f}"));

@@ -41,8 +41,8 @@ It ends with 0, with 1 when the sheets cannot be read as a pack, with 2 when som
 /// Runs `export`.
 pub(crate) fn run_export(words: &[String]) -> End {
     carry(words, EXPORT, |pack| {
-        let files = folder::read(pack).map_err(Refused::Unread)?;
-        let sheets = compile::sheets::export(&files).map_err(Refused::Faulty)?;
+        let pack = folder::read(pack).map_err(Refused::Unread)?;
+        let sheets = compile::sheets::export(&pack.files).map_err(Refused::Faulty)?;
         let descriptor = descriptor(&sheets);
         Ok((sheets.into_iter().chain([(DESCRIPTOR.to_string(), descriptor)]).collect(), Vec::new()))
     })

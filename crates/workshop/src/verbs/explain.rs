@@ -4,7 +4,7 @@
 use super::stated;
 use crate::args::{Args, refuse};
 use crate::{End, folder};
-use compile::Files;
+use compile::sheets::Imported;
 use consult::{Guide, from_text};
 use pack::Standing;
 use reason::{Answer, fit, log_likelihood, weigh, with_fit};
@@ -53,14 +53,14 @@ pub(crate) fn run(words: &[String]) -> End {
         Ok(text) => text,
         Err(e) => return refuse(&format!("{path} could not be read: {e}."), HELP),
     };
-    let files = match folder::read(&args.pack) {
-        Ok(files) => files,
+    let pack = match folder::read(&args.pack) {
+        Ok(pack) => pack,
         Err(says) => return refuse(&says, HELP),
     };
     let named = [args.value("--for"), args.value("--against")];
-    let made = folder::compiled(&files)
+    let made = folder::compiled(&pack)
         .and_then(|c| folder::guide(&c))
-        .and_then(|guide| explained(&files, &guide, &answers, named).map(|e| (guide, e)));
+        .and_then(|guide| explained(&pack, &guide, &answers, named).map(|e| (guide, e)));
     match made {
         Err(faults) => {
             faults.iter().for_each(|f| eprintln!("{f}"));
@@ -78,7 +78,7 @@ pub(crate) fn run(words: &[String]) -> End {
 }
 
 fn explained(
-    files: &Files,
+    pack: &Imported,
     guide: &Guide,
     text: &str,
     named: [Option<&str>; 2],
@@ -124,7 +124,7 @@ fn explained(
             answer: own.map(|(_, a)| a.trim().to_string()).unwrap_or_default(),
             chances: kinds.map(chance),
             basis: kinds.map(basis),
-            stated: kinds.map(|k| stated::of_kind(files, &guide.core.kinds[k].id, &q.id)),
+            stated: kinds.map(|k| stated::of_kind(pack, &guide.core.kinds[k].id, &q.id)),
         });
     }
     lines.sort_by(|a, b| speaks(b).abs().total_cmp(&speaks(a).abs()));

@@ -48,15 +48,15 @@ pub(crate) fn run(words: &[String]) -> End {
     let Some(weight) = weight.filter(|w| (1..=10_000).contains(w)).map(f64::from) else {
         return refuse("--weight needs a whole number from 1 to 10000 behind it.", HELP);
     };
-    let files = match folder::read(&args.pack) {
-        Ok(files) => files,
+    let read = match folder::read(&args.pack) {
+        Ok(read) => read,
         Err(says) => return refuse(&says, HELP),
     };
     let tables = match members(from) {
         Ok(tables) => tables,
         Err(says) => return refuse(&says, HELP),
     };
-    let guide = match folder::compiled(&files).and_then(|c| folder::guide(&c)) {
+    let guide = match folder::compiled(&read).and_then(|c| folder::guide(&c)) {
         Ok(guide) => guide,
         Err(faults) => {
             faults.iter().for_each(|f| eprintln!("{f}"));
@@ -65,7 +65,7 @@ pub(crate) fn run(words: &[String]) -> End {
     };
     let all = gather(&guide, &tables);
     let sharp = sharpen(&guide, &all.pieces, weight);
-    let pack = match sharp.apply(&guide, &files) {
+    let pack = match sharp.apply(&guide, &read.files) {
         Ok(pack) => pack,
         Err(faults) => {
             faults.iter().for_each(|f| eprintln!("{f}"));
@@ -73,8 +73,9 @@ pub(crate) fn run(words: &[String]) -> End {
         }
     };
     let with_art =
-        files.iter().filter(|(p, _)| p.starts_with("art/")).map(|(p, t)| (p.to_string(), t.to_string()));
-    let sharper = folder::compiled(&compile::Files::new(pack.iter().cloned().chain(with_art).collect()))
+        read.files.iter().filter(|(p, _)| p.starts_with("art/")).map(|(p, t)| (p.to_string(), t.to_string()));
+    let sharper = compile::compile(&compile::Files::new(pack.iter().cloned().chain(with_art).collect()))
+        .map_err(|faults| folder::lines(&faults))
         .and_then(|c| folder::guide(&c));
     let moved = match &sharper {
         Ok(new) => compare(&guide, new, 1, TRIED),

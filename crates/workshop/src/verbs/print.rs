@@ -5,7 +5,7 @@ use super::sheet;
 use crate::args::{Args, refuse};
 use crate::key::Key;
 use crate::{End, card, folder};
-use compile::Files;
+use compile::sheets::Imported;
 use consult::Guide;
 use std::fs;
 use std::path::Path;
@@ -60,8 +60,8 @@ pub(crate) fn run(words: &[String]) -> End {
             HELP,
         );
     }
-    let files = match folder::read(&args.pack) {
-        Ok(files) => files,
+    let pack = match folder::read(&args.pack) {
+        Ok(pack) => pack,
         Err(says) => return refuse(&says, HELP),
     };
     let seed = match args.value("--seed").map(str::parse::<u64>) {
@@ -70,10 +70,10 @@ pub(crate) fn run(words: &[String]) -> End {
         Some(Err(_)) => return refuse("--seed needs a whole number behind it.", HELP),
     };
     let made = match (card, sheet, pieces) {
-        (Some(to), ..) => field_card(&files, to),
-        (.., Some(to)) => pieces_of(&args.pack, &files, seed).map(|html| vec![(to.to_string(), html)]),
-        (_, Some(to), _) => drawings(&args.pack, &files).map(|html| vec![(to.to_string(), html)]),
-        _ => printed_key(&files).map(|html| vec![(String::new(), html)]),
+        (Some(to), ..) => field_card(&pack, to),
+        (.., Some(to)) => pieces_of(&args.pack, &pack, seed).map(|html| vec![(to.to_string(), html)]),
+        (_, Some(to), _) => drawings(&args.pack, &pack).map(|html| vec![(to.to_string(), html)]),
+        _ => printed_key(&pack).map(|html| vec![(String::new(), html)]),
     };
     let json = args.has("--json");
     let pages = match made {
@@ -104,30 +104,30 @@ pub(crate) fn run(words: &[String]) -> End {
     End::Well
 }
 
-fn drawings(pack: &str, files: &Files) -> Result<String, Vec<String>> {
-    let art = Path::new(pack).join("../../art");
+fn drawings(folder: &str, pack: &Imported) -> Result<String, Vec<String>> {
+    let art = Path::new(folder).join("../../art");
     let figures = folder::art(&art.to_string_lossy()).map_err(|says| vec![says])?;
-    sheet::page(&folder::compiled(files)?, &figures).map_err(|says| vec![says])
+    sheet::page(&folder::compiled(pack)?, &figures).map_err(|says| vec![says])
 }
 
 /// Forty pieces, every kind as often as any other.
-fn pieces_of(pack: &str, files: &Files, seed: u64) -> Result<String, Vec<String>> {
-    let compiled = folder::compiled(files)?;
+fn pieces_of(folder: &str, pack: &Imported, seed: u64) -> Result<String, Vec<String>> {
+    let compiled = folder::compiled(pack)?;
     let guide = folder::guide(&compiled)?;
-    let art = Path::new(pack).join("../../art");
+    let art = Path::new(folder).join("../../art");
     let figures = folder::art(&art.to_string_lossy()).map_err(|says| vec![says])?;
     sheet::pieces(&guide, &figures, seed).map_err(|says| vec![says])
 }
 
-fn printed_key(files: &Files) -> Result<String, Vec<String>> {
+fn printed_key(pack: &Imported) -> Result<String, Vec<String>> {
     // The year bears on findings only.
-    let guide = Guide::new(folder::compiled(files)?.core, 2000).map_err(|says| vec![says])?;
+    let guide = Guide::new(folder::compiled(pack)?.core, 2000).map_err(|says| vec![says])?;
     Ok(Key::of(&guide).html(&guide))
 }
 
 /// The card and, beside it, its styles.
-fn field_card(files: &Files, to: &str) -> Result<Vec<(String, String)>, Vec<String>> {
-    let compiled = folder::compiled(files)?;
+fn field_card(pack: &Imported, to: &str) -> Result<Vec<(String, String)>, Vec<String>> {
+    let compiled = folder::compiled(pack)?;
     let guide = folder::guide(&compiled)?;
     let styles = Path::new(to).with_file_name("card.css").to_string_lossy().into_owned();
     Ok(vec![(to.to_string(), card::html(&guide, &compiled.core_digest)), (styles, card::STYLES.to_string())])

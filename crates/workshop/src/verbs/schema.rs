@@ -25,11 +25,11 @@ pub(crate) fn run(words: &[String]) -> End {
         Ok(args) => args,
         Err(end) => return end,
     };
-    let files = match folder::read(&args.pack) {
-        Ok(files) => files,
+    let pack = match folder::read(&args.pack) {
+        Ok(pack) => pack,
         Err(says) => return refuse(&says, HELP),
     };
-    let names = compile::compile(&files).map_or_else(|_| Names::default(), |c| Names::of(&c.core));
+    let names = folder::made(&pack).map_or_else(|_| Names::default(), |c| Names::of(&c.core));
     let all = schemas(&names);
     let Some(out) = args.value("--out") else {
         println!("{:#}", serde_json::Value::Object(all.into_iter().collect()));

@@ -47,11 +47,11 @@ pub(crate) fn run_verb(words: &[String]) -> End {
         (Err(says), ..) | (_, Err(says), _) | (.., Err(says)) => return refuse(&says, HELP),
         _ => return refuse("From one to a million pieces, and up to ten thousand of each kind.", HELP),
     };
-    let files = match folder::read(&args.pack) {
-        Ok(files) => files,
+    let pack = match folder::read(&args.pack) {
+        Ok(pack) => pack,
         Err(says) => return refuse(&says, HELP),
     };
-    let guide = match folder::compiled(&files).and_then(|c| folder::guide(&c)) {
+    let guide = match folder::compiled(&pack).and_then(|c| folder::guide(&c)) {
         Ok(guide) => guide,
         Err(faults) => {
             faults.iter().for_each(|f| eprintln!("{f}"));

@@ -1,9 +1,11 @@
 //! Where in its files a pack states what a kind shows at a question: found by reading lines, as a writer would look for them.
 
-use compile::Files;
+use compile::Fault;
+use compile::sheets::Imported;
 
 /// A line of looks, and where it stands.
 struct Stated {
+    /// File and line, or sheet and row.
     at: String,
     section: String,
     /// Id of the kind whose part of the file this is; none in what a family shares.
@@ -11,10 +13,10 @@ struct Stated {
 }
 
 /// The lines of a kind itself, else those of its family; else the usual line of the question, and those of the makes.
-pub(super) fn of_kind(files: &Files, kind: &str, question: &str) -> String {
+pub(super) fn of_kind(pack: &Imported, kind: &str, question: &str) -> String {
     let mut shared = None;
-    for (path, text) in files.iter().filter(|(p, _)| p.starts_with("kinds/")) {
-        let lines = looks(path, text, question);
+    for (path, text) in pack.files.iter().filter(|(p, _)| p.starts_with("kinds/")) {
+        let lines = looks(pack, path, text, question);
         let at = |of: Option<&str>| -> Vec<&str> {
             lines.iter().filter(|l| l.kind.as_deref() == of).map(|l| l.at.as_str()).collect()
         };
@@ -27,13 +29,13 @@ pub(super) fn of_kind(files: &Files, kind: &str, question: &str) -> String {
             shared = Some(at(None).join(", ")).filter(|s| !s.is_empty());
         }
     }
-    shared.map_or_else(|| unsaid(files, question), |s| format!("its family, {s}"))
+    shared.map_or_else(|| unsaid(pack, question), |s| format!("its family, {s}"))
 }
 
 /// What holds where neither kind nor family says anything.
-fn unsaid(files: &Files, question: &str) -> String {
+fn unsaid(pack: &Imported, question: &str) -> String {
     let mut usual = format!("usual, for {question}");
-    for (path, text) in files.iter().filter(|(p, _)| p.starts_with("questions/")) {
+    for (path, text) in pack.files.iter().filter(|(p, _)| p.starts_with("questions/")) {
         let mut here = false;
         for (n, line) in (1..).zip(text.lines()) {
             if line.starts_with("id") && !line.starts_with("ids") {
@@ -41,18 +43,18 @@ fn unsaid(files: &Files, question: &str) -> String {
             } else if line.trim() == "[[question]]" {
                 here = false;
             } else if here && line.starts_with("usual") {
-                usual = format!("usual, {path}:{n}");
+                usual = format!("usual, {}", place(pack, path, n));
             }
         }
     }
-    let makes = files.iter().filter(|(p, _)| *p == "makes.toml");
+    let makes = pack.files.iter().filter(|(p, _)| *p == "makes.toml");
     let makes: Vec<String> =
-        makes.flat_map(|(path, text)| looks(path, text, question)).map(|l| l.at).collect();
+        makes.flat_map(|(path, text)| looks(pack, path, text, question)).map(|l| l.at).collect();
     if makes.is_empty() { usual } else { format!("{usual}, and the makes, {}", makes.join(", ")) }
 }
 
 /// Every line that states the question's table. What described pieces show is no table.
-fn looks(path: &str, text: &str, question: &str) -> Vec<Stated> {
+fn looks(pack: &Imported, path: &str, text: &str, question: &str) -> Vec<Stated> {
     let mut all = Vec::new();
     let (mut section, mut kind) = (String::new(), None);
     for (n, line) in (1..).zip(text.lines()) {
@@ -67,12 +69,26 @@ fn looks(path: &str, text: &str, question: &str) -> Vec<Stated> {
         }
         let table = section.ends_with(".looks") || line.starts_with("looks");
         if table && !section.contains("example") && names(line, question) {
-            all.push(Stated { at: format!("{path}:{n}"), section: section.clone(), kind: kind.clone() });
+            all.push(Stated { at: place(pack, path, n), section: section.clone(), kind: kind.clone() });
         }
     }
     // What a family shares stands before its first kind; another section's lines are nobody's.
     all.retain(|l| l.kind.is_some() || !l.section.starts_with("kind"));
     all
+}
+
+/// A place as the writer finds it.
+fn place(pack: &Imported, path: &str, line: u32) -> String {
+    let at = Fault {
+        file: path.to_string(),
+        line,
+        field: String::new(),
+        says: String::new(),
+        hint: String::new(),
+    };
+    let at = pack.trace(&at);
+    let column = if at.field.is_empty() { String::new() } else { format!(" ({})", at.field) };
+    format!("{}:{}{column}", at.file, at.line)
 }
 
 /// Whether a line has this key: at its beginning, behind `looks.`, or within `looks = { ... }`, in quotes or without.
@@ -88,9 +104,9 @@ fn names(line: &str, key: &str) -> bool {
 mod tests {
     use super::*;
 
-    fn files() -> Files {
+    fn files() -> Imported {
         let text = |t: &str| t.to_string();
-        Files::new(vec![
+        let files = compile::Files::new(vec![
             (
                 text("kinds/a.toml"),
                 text(
@@ -106,7 +122,8 @@ mod tests {
                     "[[question]]\nid = \"rim\"\nusual = \"flat\"\n[[question]]\nid = \"band\"\nusual = \"none\"\n",
                 ),
             ),
-        ])
+        ]);
+        compile::sheets::import(&files).expect("plain files")
     }
 
     #[test]

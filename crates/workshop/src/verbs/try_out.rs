@@ -2,6 +2,7 @@
 
 use crate::args::Args;
 use crate::{End, folder};
+use compile::sheets::Imported;
 use consult::{Body, FindingView, Guide, Screen, State, from_text, view};
 use std::time::{SystemTime, UNIX_EPOCH};
 
@@ -45,11 +46,11 @@ pub(crate) fn run(words: &[String]) -> End {
         Some(Ok(year)) if (1600..=2200).contains(&year) => year,
         Some(_) => return crate::args::refuse("The year is a number from 1600 to 2200, such as 2026.", HELP),
     };
-    let files = match folder::read(&args.pack) {
-        Ok(files) => files,
+    let pack = match folder::read(&args.pack) {
+        Ok(pack) => pack,
         Err(says) => return crate::args::refuse(&says, HELP),
     };
-    match finding(&files, &answers, year) {
+    match finding(&pack, &answers, year) {
         Ok((guide, state, found)) => {
             if args.has("--json") {
                 println!("{:#}", as_json(&guide, &found));
@@ -65,13 +66,8 @@ pub(crate) fn run(words: &[String]) -> End {
     }
 }
 
-fn finding(
-    files: &compile::Files,
-    answers: &str,
-    year: i16,
-) -> Result<(Guide, State, FindingView), Vec<String>> {
-    let compiled = compile::compile(files)
-        .map_err(|faults| faults.iter().map(ToString::to_string).collect::<Vec<_>>())?;
+fn finding(pack: &Imported, answers: &str, year: i16) -> Result<(Guide, State, FindingView), Vec<String>> {
+    let compiled = folder::compiled(pack)?;
     let guide =
         Guide::from_bytes(&compiled.core_bytes, &compiled.book_bytes, year).map_err(|says| vec![says])?;
     let mut state = from_text(&guide, answers)?;
