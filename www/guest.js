@@ -14,7 +14,6 @@ const STORE = "pressmark-packs";
 const CHOICE = "pressmark.pack";
 /** Bytes of a file that is looked at. More is no pack. */
 const LARGEST = 24 << 20;
-const SHOWN_AFTER = 300;
 
 const boot = document.getElementById("boot").dataset;
 const framed = window.top !== window;
@@ -255,17 +254,10 @@ const ERRANDS = {
   async work(files, tell) {
     finished = undefined;
     if (files.reduce((sum, file) => sum + file.size, 0) > LARGEST) throw new Error("That is larger than a pack can be.");
-    const began = performance.now();
-    const waiting = setTimeout(() => tell("done", 0), SHOWN_AFTER);
-    try {
-      const { told, file, bytes } = await (await desk()).ask("work", files, (mille) => {
-        if (performance.now() - began > SHOWN_AFTER) tell("done", mille);
-      });
-      if (file) finished = { file, bytes };
-      tell("told", `${file}\n${told}`);
-    } finally {
-      clearTimeout(waiting);
-    }
+    tell("done", 0);
+    const { told, file, bytes } = await (await desk()).ask("work", files, (mille) => tell("done", mille));
+    if (file) finished = { file, bytes };
+    tell("told", `${file}\n${told}`);
   },
   async save() {
     if (finished) save(finished.file, finished.bytes);

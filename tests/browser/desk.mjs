@@ -106,16 +106,19 @@ export async function starter(page, changes = []) {
   return files;
 }
 
-/** Hands files over at the desk and waits until they were looked at. */
+/** Hands files over at the desk and waits until these were looked at: what was found before goes first. */
 export async function handOver(page, name, bytes) {
+  const report = page.locator("h2", { hasText: "What was found" });
+  const before = await report.count() > 0 ? await report.elementHandle() : null;
   await page.locator("#desk-files").setInputFiles(file(name, bytes));
-  await page.locator("h2", { hasText: "What was found" }).waitFor();
+  await page.waitForFunction((before) => !before?.isConnected, before);
+  await report.waitFor();
 }
 
 /** A finished pack made of the starter at the desk; the desk must be open. */
 export async function made(page, changes = []) {
   const zip = zipped(await starter(page, changes));
-  await page.locator("#desk-files").setInputFiles(file("ours.zip", zip));
+  await handOver(page, "ours.zip", zip);
   const key = page.getByRole("button", { name: "Download the pack" });
   await page.getByText("No faults. This is a pack.").waitFor();
   return downloaded(page, () => key.tap());

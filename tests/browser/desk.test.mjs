@@ -208,6 +208,7 @@ test("hostile files are refused with a sentence, and texts stay texts", async (t
   await pick(bytes);
   await page.getByText("Spoons & <3 &amp; \u201cforks\u201d is on this device now.").waitFor();
   await card(page, "Spoons").getByRole("button", { name: "Open" }).tap();
+  await page.waitForURL(server.address);
   await heard(page, "usable");
   assert.equal(await guest(page).innerText(), "Guest pack: Spoons & <3 &amp; \u201cforks\u201d");
 

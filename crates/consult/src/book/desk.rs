@@ -55,7 +55,10 @@ impl Desk {
     /// Takes what was heard; gives a sentence to show.
     pub(super) fn hear(&mut self, heard: Heard) -> Option<String> {
         match heard {
-            Heard::Done(mille) => self.done = Some(mille),
+            // What was found before is about other files: its keys would hand on something else.
+            Heard::Done(mille) => {
+                (self.file, self.told, self.done) = (String::new(), String::new(), Some(mille))
+            }
             Heard::Told(text) => {
                 let (file, told) = text.split_once('\n').unwrap_or_default();
                 (self.file, self.told, self.done) = (file.to_string(), told.to_string(), None);
