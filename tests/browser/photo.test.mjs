@@ -143,7 +143,7 @@ test("a coin measures too, less surely", async (t) => {
   await button(page, "2 euro").tap();
   for (const spot of what.rim) await put(page, what, spot);
   await tapOn(page, button(page, "They lie on the rim"));
-  await tapOn(page, button(page, "The card is level with what I measure"));
+  await tapOn(page, button(page, "The coin is level with what I measure"));
   for (const end of what.ends) await put(page, what, end);
   const { low, high, text } = await found(page);
   // By construction: 92 mm.
@@ -178,7 +178,7 @@ test("the ruler is approximate until it is set, and stays set on this device", a
   await tapOn(page, button(page, "A ruler on the screen"));
   const says = page.locator("main p[role=status]", { hasText: /Approximate|Set for/ });
   assert.match(await says.innerText(), /^Approximate/);
-  assert.match(await page.locator("main").innerText(), /Never lay an iron on the glass/);
+  assert.match(await page.locator("main").innerText(), /Never lay the piece on the glass/);
   await button(page, "Longer").tap();
   await button(page, "It is as long as the card").tap();
   await page.locator("main p[role=status]", { hasText: "Set for this screen" }).waitFor();
