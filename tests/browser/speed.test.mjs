@@ -5,6 +5,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { heard, openAndKeep, visit } from "./harness.mjs";
+import { timeTaps } from "./taps.mjs";
 import { answer, begin, key, tapOn, toFinding } from "./walk.mjs";
 
 /** Runs in the page before anything else: notes when what happened. */
@@ -67,23 +68,6 @@ test("without a signal a slow phone can answer within two seconds", async (t) =>
   assert.ok(took.usable <= 2000, `usable after ${took.usable} ms`);
   assert.ok(took.shift <= 0.02, `the page jumped by ${took.shift}`);
 });
-
-/** Runs in the page: for each tap the time from the finger's event until what it led to has been painted, by screen. */
-function timeTaps() {
-  globalThis.taps = [];
-  addEventListener("click", (event) => {
-    const from = event.timeStamp;
-    // The program draws after this event; a frame after the next one that was asked for has been painted.
-    requestAnimationFrame(() => {
-      const channel = new MessageChannel();
-      channel.port1.onmessage = () => {
-        const screen = document.querySelector(".rows") ? "finding" : "question";
-        globalThis.taps.push({ screen, took: performance.now() - from });
-      };
-      channel.port2.postMessage("");
-    });
-  }, { capture: true });
-}
 
 /** Prints the middle and the 95th of 100, and returns the former. */
 function figures(name, times) {

@@ -5,24 +5,12 @@ import path from "node:path";
 import { heard, open } from "../browser/harness.mjs";
 import { choose, enter } from "../browser/photo.mjs";
 import { photograph, scene } from "../browser/photograph.mjs";
+import { timeTaps } from "../browser/taps.mjs";
 import { button, key, tapOn, toFinding } from "../browser/walk.mjs";
 import { SLOWER, fresh, part, served, slowed } from "./lines.mjs";
 
 const PIECES = 6;
 const WAYS = 5;
-
-/** Runs in the page: from the finger's event until what it led to has been painted. */
-function timeTaps() {
-  globalThis.taps = [];
-  addEventListener("click", (event) => {
-    const from = event.timeStamp;
-    requestAnimationFrame(() => {
-      const channel = new MessageChannel();
-      channel.port1.onmessage = () => globalThis.taps.push([document.querySelector(".rows") ? "finding" : "question", performance.now() - from]);
-      channel.port2.postMessage("");
-    });
-  }, { capture: true });
-}
 
 /** From a tap to the next question, and to the finding. */
 export function taps(dist) {
@@ -41,7 +29,7 @@ export function taps(dist) {
       const took = await page.evaluate(() => globalThis.taps);
       await close();
       for (const screen of ["question", "finding"]) {
-        const times = took.filter(([led]) => led === screen).map(([, ms]) => ms);
+        const times = took.filter((tap) => tap.screen === screen).map((tap) => tap.took);
         all.push({ to: screen, cpu, taps: times.length, middle: part(times), most: part(times, 0.95) });
       }
     }

@@ -41,16 +41,17 @@ pub(crate) fn own(program: &str) -> Result<Command> {
 
 /// Cargo for a library as wasm beside that of the page, for the same reason.
 pub(crate) fn wasm_library(package: &str) -> Result<()> {
-    let mut build = cargo();
-    build.args(["build", "--release", "--target", WASM, "--package", "app", "--package", package, "--lib"]);
-    build.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", short_paths()?);
-    shown(&mut build)
+    wasm(&["--package", package, "--lib"])
 }
 
 /// Cargo for an example of the page as wasm.
 pub(crate) fn wasm_example(name: &str) -> Result<()> {
+    wasm(&["--example", name])
+}
+
+fn wasm(what: &[&str]) -> Result<()> {
     let mut build = cargo();
-    build.args(["build", "--release", "--target", WASM, "--package", "app", "--example", name]);
+    build.args(["build", "--release", "--target", WASM, "--package", "app"]).args(what);
     build.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", short_paths()?);
     shown(&mut build)
 }
