@@ -1,7 +1,6 @@
 //! A second browser of another make, and what drives it: for the edition of one file.
 
-use super::node::MISSING;
-use super::{cache, debian};
+use super::{debian, npm};
 use crate::run;
 use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
@@ -33,18 +32,6 @@ pub(crate) fn find(steps: &mut Steps) -> Result<Firefox> {
         steps.step("set-up: firefox", || debian::install("firefox-esr"))?;
     }
     let program = in_path().context("apt-get installed firefox-esr, but it is not in PATH.")?;
-    let npm = run::which("npm").context(MISSING)?;
-    let driver = cache::installed("puppeteer-core-24.43.1", "complete", |fresh| {
-        steps.step("set-up: driver of firefox", || {
-            std::fs::write(fresh.join("package.json"), "{\"private\":true}\n")?;
-            let mut install = run::command(&npm);
-            install.args(["install", "--no-audit", "--no-fund", "--ignore-scripts", "--save-exact", DRIVER]);
-            install.current_dir(fresh);
-            run::shown(&mut install)
-                .context("npm could not install the driver of Firefox. Is there a network?")?;
-            std::fs::write(fresh.join("complete"), DRIVER)?;
-            Ok(())
-        })
-    })?;
+    let driver = npm::installed("puppeteer-core-24.43.1", &[DRIVER], "the driver of firefox", steps)?;
     Ok(Firefox { program, driver })
 }

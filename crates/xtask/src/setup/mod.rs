@@ -7,6 +7,7 @@ mod firefox;
 mod lighthouse;
 mod nginx;
 mod node;
+mod npm;
 mod python;
 mod rust_tools;
 mod typescript;

@@ -1,10 +1,10 @@
 //! Node and the packages that run in it: the optimisers of wasm and script, and what drives the browser in tests.
 
-use super::cache;
+use super::npm;
 use crate::run;
 use crate::steps::Steps;
-use anyhow::{Context, Result};
-use std::path::PathBuf;
+use anyhow::Result;
+use std::path::{Path, PathBuf};
 
 /// Said when there is no Node and one is needed.
 pub(crate) const MISSING: &str = "The browser tests need Node 20 or newer with npm, and neither is in PATH. \
@@ -33,22 +33,17 @@ pub(crate) fn find(steps: &mut Steps) -> Result<Option<Node>> {
     let Some(program) = run::which("node") else {
         return Ok(None);
     };
-    let recent = run::version(&program).is_some_and(|said| major(&said).is_some_and(|major| major >= 20));
-    let Some(npm) = run::which("npm").filter(|_| recent) else {
+    if !recent_npm(&program) {
         return Ok(None);
-    };
-    let packages = cache::installed(FOLDER, "complete", |fresh| {
-        steps.step("set-up: node packages", || {
-            std::fs::write(fresh.join("package.json"), "{\"private\":true}\n")?;
-            let mut install = run::command(&npm);
-            install.args(["install", "--no-audit", "--no-fund", "--ignore-scripts", "--save-exact"]);
-            install.args(PACKAGES).current_dir(fresh);
-            run::shown(&mut install).context("npm could not install the packages. Is there a network?")?;
-            std::fs::write(fresh.join("complete"), PACKAGES.join("\n"))?;
-            Ok(())
-        })
-    })?;
+    }
+    let packages = npm::installed(FOLDER, &PACKAGES, "node packages", steps)?;
     Ok(Some(Node { program, packages }))
+}
+
+/// Whether this node is recent, and npm there.
+fn recent_npm(program: &Path) -> bool {
+    let recent = run::version(program).is_some_and(|said| major(&said).is_some_and(|major| major >= 20));
+    recent && run::which("npm").is_some()
 }
 
 /// The 20 of `v20.20.2`.
