@@ -1,4 +1,10 @@
-// The figures as a page: limits first, each kept or not, then every table with its bars.
+// All figures of the bench as one page: limits first, each kept or not, then every table with its bars.
+// Usage: page.mjs <folder with the figures, to write into>
+import fs from "node:fs";
+import path from "node:path";
+
+const out = process.argv[2];
+const told = (name) => JSON.parse(fs.readFileSync(path.join(out, `${name}.json`), "utf8"));
 
 /** Bases: the project's own budgets where nothing else stands; "published" ones are named. */
 const LIMITS = [
@@ -10,10 +16,26 @@ const LIMITS = [
   ["Bytes up to the first usable question", (f) => at(f.cold, "400 kbit/s, 400 ms", 4).bytes, 140_000, "bytes"],
   ["Tap to next question painted, 95 of 100, a quarter of the speed", (f) => f.taps.find((t) => t.to === "question" && t.cpu === 4).most, 100, "ms"],
   ["Twelve million pixels measured, a quarter of the speed", (f) => f.photo.find((p) => p.cpu === 4).took, 2000, "ms"],
+  ["Next question of 10,000 kinds, 95 of 100, a quarter of the speed", (f) => packs(f, 10_000, 4).most, 100, "ms"],
+  ["Time for each kind at 10,000 kinds, beside that at 1,000", (f) => round(packs(f, 10_000, 4).each / packs(f, 1_000, 4).each), 2, "times"],
+  ["Engines in which the main job or the start without a server fails", (f) => f.engines.filter((one) => !one.passed).length, 0, ""],
+  ["Long use: memory at the end beside that after five minutes", (f) => round(f.soak.grown), 1.1, "times"],
+  ["Long use: findings that differ from the native engine's", (f) => f.soak.differ, 0, ""],
+  ["Long use: records lost or changed", (f) => f.soak.lost, 0, ""],
+  ["Panics of readers", (f) => sum(f.fuzz, "found"), 0, ""],
 ];
-const LEAST = [["performance", 95], ["accessibility", 100], ["best-practices", 100], ["seo", 100]];
+const LEAST = [
+  ...["performance", "accessibility", "best-practices", "seo"].map((sort) =>
+    [`Lighthouse, mobile: ${sort}`, (f) => f.lighthouse.scores[sort], sort === "performance" ? 95 : 100]),
+  ["Engines tried", (f) => f.engines.length, 3],
+  ["Long use, minutes", (f) => f.soak.minutes, 30],
+  ["Texts and bytes given to the readers", (f) => sum(f.fuzz, "runs"), 5_000_000],
+];
 
 const at = (rows, line, cpu) => rows.find((row) => row.line === line && row.cpu === cpu);
+const packs = (f, kinds, cpu) => f.kinds.find((one) => one.kinds === kinds && one.cpu === cpu);
+const round = (number) => Math.round(number * 100) / 100;
+const sum = (rows, what) => rows.reduce((all, one) => all + one[what], 0);
 const safe = (text) => String(text).replace(/[&<>"]/g, (c) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[c]);
 const row = (cells, tag = "td") => `<tr>${cells.map((cell) => `<${tag}>${cell}</${tag}>`).join("")}</tr>`;
 const table = (head, rows) => `<table>${row(head.map(safe), "th")}${rows.map((cells) => row(cells)).join("")}</table>`;
@@ -29,14 +51,14 @@ function bars(head, rows, cells, value) {
   return table(head, rows.map((one) => [...cells(one).map(safe), bar(value(one), largest)]));
 }
 
-export function written(figures) {
+function written(figures) {
   const judged = LIMITS.map(([name, of, limit, unit]) => {
     const value = of(figures);
     return [safe(name), `${value} ${unit}`, `at most ${limit} ${unit}`, value <= limit ? "kept" : "<b>missed</b>"];
   });
-  for (const [sort, least] of LEAST) {
-    const value = figures.lighthouse.scores[sort];
-    judged.push([`Lighthouse, mobile: ${sort}`, value, `at least ${least}`, value >= least ? "kept" : "<b>missed</b>"]);
+  for (const [name, of, least] of LEAST) {
+    const value = of(figures);
+    judged.push([safe(name), value, `at least ${least}`, value >= least ? "kept" : "<b>missed</b>"]);
   }
   const start = (rows) => bars(["line", "processor", "painted, ms", "requests", "bytes", "usable, ms"], rows,
     (r) => [r.line, `a ${r.cpu}th`, r.painted, r.requests ?? "", r.bytes ?? ""], (r) => r.usable);
@@ -53,9 +75,17 @@ td,th{text-align:left;padding:.2rem .8rem .2rem 0;border-bottom:1px solid #ddd;v
 <h2>From a tap until it is painted</h2>${bars(["to", "processor", "taps", "middle, ms", "95 of 100, ms"], figures.taps, (t) => [t.to, `a ${t.cpu}th`, t.taps, t.middle], (t) => t.most)}
 <h2>From page to page, kept on the device</h2>${bars(["to", "processor", "usable, ms"], figures.ways, (w) => [w.to, `a ${w.cpu}th`], (w) => w.usable)}
 <h2>A photograph of twelve million pixels, until the card is placed</h2>${bars(["processor", "ms"], figures.photo, (p) => [`a ${p.cpu}th`], (p) => p.took)}
+<h2>Next question of very large packs</h2>${bars(["kinds", "processor", "first, ms", "middle, ms", "95 of 100, ms"], figures.kinds, (k) => [k.kinds, `a ${k.cpu}th`, k.first, k.middle], (k) => k.most)}
+<h2>Engines</h2>${table(["engine", "passed", "usable at first, ms", "usable without a server, ms", "finding"], figures.engines.map((e) => [e.engine + " " + e.version, e.passed ? "yes" : "<b>no</b>", e.usable, e.offline, safe(e.finding)]))}
+<h2>Long use</h2><p>${figures.soak.minutes} minutes: ${safe(Object.entries(figures.soak.counted).map(([what, many]) => `${many} ${what}`).join(", "))}.</p>
+${bars(["minute", "heap, kB", "store, kB", "processes, kB"], figures.soak.watched, (w) => [w.minute, w.heap, w.stored], (w) => w.resident)}
+<h2>Readers</h2>${bars(["reader", "seconds", "found", "given"], figures.fuzz, (r) => [r.target, r.seconds, r.found], (r) => r.runs)}
 <h2>Heap of the script</h2>${bars(["after", "kB"], figures.memory, (m) => [m.after], (m) => m.heap)}
 <h2>What Lighthouse found</h2><ul>${figures.lighthouse.missed.map((m) => `<li>${safe(m)}</li>`).join("") || "<li>Nothing.</li>"}</ul>
 <h2>Bytes by file, packed</h2>${bars(["file", "bytes"], figures.weights, (w) => [w.file], (w) => w.bytes)}
 </body></html>
 `;
 }
+
+const figures = { ...told("figures"), engines: told("engines"), fuzz: told("fuzz"), soak: told("soak") };
+fs.writeFileSync(path.join(out, "index.html"), written(figures));

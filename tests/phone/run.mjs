@@ -1,14 +1,13 @@
-// `cargo xtask bench phone`: measures the finished page and a bare page of the same framework, and writes one page of figures.
-// Usage: run.mjs <folder of the bare page> <folder to write into> <folder of lighthouse>
+// `cargo xtask bench phone`: measures the finished page and a bare page of the same framework.
+// Usage: run.mjs <folder to write into, with the pages that stand beside> <folder of lighthouse>
 import fs from "node:fs";
 import path from "node:path";
 import { ended, given } from "../browser/harness.mjs";
 import { judged } from "./lighthouse.mjs";
-import { written } from "./page.mjs";
 import { cold, kept } from "./start.mjs";
-import { memory, photo, taps, ways } from "./use.mjs";
+import { kinds, memory, photo, taps, ways } from "./use.mjs";
 
-const [bare, out, lighthouse] = process.argv.slice(2);
+const [out, lighthouse] = process.argv.slice(2);
 const dist = given("PRESSMARK_DIST");
 
 /** What is sent of a folder, packed, by file. */
@@ -27,15 +26,15 @@ async function step(name, work) {
 
 const figures = {
   cold: await step("first visits", () => cold(dist)),
-  bare: await step("first visits of the bare page", () => cold(bare)),
+  bare: await step("first visits of the bare page", () => cold(path.join(out, "bare"))),
   kept: await step("later visits", () => kept(dist)),
   taps: await step("taps", () => taps(dist)),
   ways: await step("from page to page", () => ways(dist)),
   photo: await step("a photograph", () => photo(dist)),
+  kinds: await step("very large packs", () => kinds(path.join(out, "kinds"))),
   memory: await step("memory", () => memory(dist)),
   lighthouse: await step("lighthouse", () => judged(dist, lighthouse, out)),
   weights: weights(dist),
 };
 await ended();
 fs.writeFileSync(path.join(out, "figures.json"), `${JSON.stringify(figures, null, 2)}\n`);
-fs.writeFileSync(path.join(out, "index.html"), written(figures));

@@ -115,3 +115,23 @@ export function memory(dist) {
     return all;
   });
 }
+
+/** The next question over packs of a thousand and of ten thousand kinds: the middle and 95 of 100, ms. */
+export function kinds(dist) {
+  return served(dist, async (server) => {
+    const { page, devtools, close } = await fresh();
+    await open(page, server.address);
+    const all = [];
+    for (const cpu of SLOWER) {
+      await slowed(devtools, {}, cpu);
+      for (const many of [1_000, 10_000]) {
+        const took = await page.evaluate((many) => globalThis.asked(many, 40), many);
+        // The compiler of the browser has taken the loops in hand by then.
+        const settled = took.slice(10);
+        all.push({ kinds: many, cpu, first: Math.round(took[0]), middle: part(settled), most: part(settled, 0.95), each: settled.reduce((a, b) => a + b) / settled.length / many });
+      }
+    }
+    await close();
+    return all;
+  });
+}

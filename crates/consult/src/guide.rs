@@ -4,9 +4,10 @@ use crate::tables::Tables;
 use appraise::Band;
 use pack::{Book, Core, Standing};
 use reason::{Goal, Model, Plan};
+use std::sync::OnceLock;
 use units::Year;
 
-/// A pack with its model and one plan for each aim.
+/// A pack with its model and one plan for each aim, made when it is first needed.
 #[derive(Debug)]
 pub struct Guide {
     /// The pack.
@@ -17,7 +18,9 @@ pub struct Guide {
     pub book: Option<Book>,
     /// The year it is.
     pub this_year: Year,
-    pub(crate) plans: Vec<Plan>,
+    plans: [OnceLock<Plan>; Aim::ALL.len()],
+    /// What an aim is about: the opening knows nothing of worth, which is chosen where the whole program runs.
+    goal: fn(&Guide, Aim) -> Goal,
     pub(crate) tables: Tables,
 }
 
@@ -58,23 +61,21 @@ impl Guide {
     /// # Errors
     /// A sentence when its tables do not fit together.
     pub fn new(core: Core, this_year: Year) -> Result<Guide, String> {
-        let mut guide = Guide::opening(core, this_year)?;
-        let worth = Goal::Mix(worth_steps(&guide.core));
-        guide.plans.push(Plan::new(&guide.model, worth));
-        Ok(guide)
+        let goal = |guide: &Guide, aim| match aim {
+            Aim::Worth => Goal::Mix(worth_steps(&guide.core)),
+            _ => goal_of_opening(guide, aim),
+        };
+        Ok(Guide { goal, ..Guide::opening(core, this_year)? })
     }
 
-    /// What the opening can aim at: all but the worth, which is chosen where the whole program runs.
     fn opening(core: Core, this_year: Year) -> Result<Guide, String> {
-        let model = Model::from_core(&core)?;
-        let goals = [Goal::kind(&model), Goal::role(&model), Goal::make(&model)];
-        let plans = goals.into_iter().map(|g| Plan::new(&model, g)).collect();
         Ok(Guide {
+            model: Model::from_core(&core)?,
             core,
-            model,
             book: None,
             this_year: this_year.clamp(dating::FIRST_YEAR, 9999),
-            plans,
+            plans: Default::default(),
+            goal: goal_of_opening,
             tables: Tables::default(),
         })
     }
@@ -108,8 +109,7 @@ impl Guide {
     }
 
     pub(crate) fn plan(&self, aim: Aim) -> &Plan {
-        let at = Aim::ALL.iter().position(|a| *a == aim).filter(|at| *at < self.plans.len());
-        &self.plans[at.unwrap_or(0)]
+        self.plans[aim as usize].get_or_init(|| Plan::new(&self.model, (self.goal)(self, aim)))
     }
 
     /// Index of the kind that stands for everything unknown.
@@ -126,6 +126,14 @@ impl Guide {
     pub(crate) fn source(&self, at: Option<u16>) -> Option<&str> {
         let source = self.book.as_ref()?.sources.get(usize::from(at?))?;
         Some(&source.text)
+    }
+}
+
+fn goal_of_opening(guide: &Guide, aim: Aim) -> Goal {
+    match aim {
+        Aim::Kind | Aim::Worth => Goal::kind(&guide.model),
+        Aim::Role => Goal::role(&guide.model),
+        Aim::Make => Goal::make(&guide.model),
     }
 }
 

@@ -1,9 +1,9 @@
 //! What to ask next, and how far it still is.
 
-use crate::answer::{Answer, Told};
+use crate::answer::{Answer, Told, standing};
 use crate::gain::{Plan, entropy};
 use crate::model::Model;
-use crate::posterior::{Posterior, weigh};
+use crate::posterior::{Posterior, Weighing};
 use units::{arranged, order};
 
 /// What the user can do now.
@@ -82,8 +82,10 @@ pub fn looks_left(
     (enough, least, most): (f64, f64, usize),
 ) -> Option<usize> {
     let mut way = answers.to_vec();
+    let mut weighing = Weighing::new(model, place);
+    standing(answers).for_each(|answer| weighing.add(answer, answers));
     for steps in 0..=most {
-        let posterior = weigh(model, place, &way);
+        let posterior = weighing.posterior();
         let shares = plan.goal().shares(&posterior);
         if shares.iter().copied().fold(0.0, f64::max) >= enough || entropy(&shares) < least {
             return Some(steps);
@@ -91,7 +93,9 @@ pub fn looks_left(
         let best =
             rank(model, plan, &posterior, &way, reach).into_iter().next().filter(|l| l.gain >= least)?;
         let choice = most_probable(model, &posterior, best.question);
-        way.push(Answer { question: best.question, told: Told::OneOf(vec![choice]), sure: true });
+        let answer = Answer { question: best.question, told: Told::OneOf(vec![choice]), sure: true };
+        weighing.add(&answer, &way);
+        way.push(answer);
     }
     None
 }

@@ -11,39 +11,43 @@ use anyhow::{Context, Result};
 use std::fs;
 use std::path::Path;
 
-/// What the bare page is made of, beside what is compiled.
+/// Pages that stand beside the finished one: what each is made of, beside what is compiled.
+const BESIDE: [&str; 2] = ["bare", "kinds"];
 const PARTS: [&str; 2] = ["index.html", "start.js"];
 
-/// Builds both, measures, writes the page.
+/// Builds all, measures, writes the page.
 pub(super) fn page(steps: &mut Steps) -> Result<()> {
     build::site(steps)?;
     let (node, chromium) = setup::browser(steps)?;
     let out = house::target().join("phone");
-    let bare = out.join("bare");
-    house::empty(&bare).context("Cannot make the folder of the bare page.")?;
     let tools = setup::page(steps)?;
-    steps.step("a bare page", || {
-        run::wasm_example("bare")?;
-        let wasm = house::target().join("wasm32-unknown-unknown/release/examples/bare.wasm");
-        let mut bind = run::command(&tools.bindgen);
-        run::shown(bind.args(["--target", "web", "--no-typescript", "--out-dir"]).arg(&bare).arg(wasm))?;
-        let small = out.join("bare.wasm");
-        build::shrink(&node, &bare.join("bare_bg.wasm"), &small)?;
-        fs::rename(&small, bare.join("bare_bg.wasm"))
-            .context("Cannot put the smaller program in its place.")?;
-        for part in PARTS {
-            fs::copy(house::at("tests/phone/bare").join(part), bare.join(part))
-                .with_context(|| format!("Cannot copy {part}."))?;
-        }
-        let names = [&PARTS[..], &["bare.js", "bare_bg.wasm"]].concat();
-        build::squeeze(&bare, &names.into_iter().map(String::from).collect::<Vec<_>>())
-    })?;
+    for name in BESIDE {
+        steps.step(&format!("a page beside it: {name}"), || beside(name, &out.join(name), &tools, &node))?;
+    }
     let lighthouse = setup::lighthouse(steps)?;
     let mut script = browser::script(&node, &chromium)?;
-    script.arg("tests/phone/run.mjs").arg(&bare).arg(&out).arg(&lighthouse);
+    script.arg("tests/phone/run.mjs").arg(&out).arg(&lighthouse);
     steps.step("measure", || run::shown(&mut script))?;
     println!("\n{}", shown(&out));
     Ok(())
+}
+
+/// Compiles a page beside the finished one, bound and shrunk as that one is.
+fn beside(name: &str, into: &Path, tools: &setup::PageTools, node: &setup::Node) -> Result<()> {
+    house::empty(into).with_context(|| format!("Cannot make the folder of the page {name}."))?;
+    run::wasm_example(name)?;
+    let wasm = house::target().join(format!("wasm32-unknown-unknown/release/examples/{name}.wasm"));
+    let mut bind = run::command(&tools.bindgen);
+    run::shown(bind.args(["--target", "web", "--no-typescript", "--out-dir"]).arg(into).arg(wasm))?;
+    let (bound, small) = (into.join(format!("{name}_bg.wasm")), into.join("small.wasm"));
+    build::shrink(node, &bound, &small)?;
+    fs::rename(&small, &bound).context("Cannot put the smaller program in its place.")?;
+    for part in PARTS {
+        fs::copy(house::at("tests/phone").join(name).join(part), into.join(part))
+            .with_context(|| format!("Cannot copy {part}."))?;
+    }
+    let names = [PARTS[0].to_string(), PARTS[1].to_string(), format!("{name}.js"), format!("{name}_bg.wasm")];
+    build::squeeze(into, &names)
 }
 
 fn shown(out: &Path) -> String {
