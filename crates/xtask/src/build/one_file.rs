@@ -40,9 +40,14 @@ pub(super) fn made(parts: &Parts<'_>) -> Result<String> {
     if styles.contains("</style") {
         bail!("The styles that go into the edition of one file contain \"</style\".");
     }
-    let page = ["<link rel=\"preload\"", "<link rel=\"manifest\"", "<link rel=\"apple-touch-icon\""]
-        .into_iter()
-        .try_fold(page.clone(), |page, line| without_lines(&page, line))?;
+    let page = [
+        "<link rel=\"preload\"",
+        "<link rel=\"modulepreload\"",
+        "<link rel=\"manifest\"",
+        "<link rel=\"apple-touch-icon\"",
+    ]
+    .into_iter()
+    .try_fold(page.clone(), |page, line| without_lines(&page, line))?;
     let digests: Vec<String> = [early, boot, own, darkroom].map(|text| digest(text)).to_vec();
     let policy = format!(
         "default-src 'none'; script-src {} 'wasm-unsafe-eval'; style-src {}; img-src blob: data:; base-uri 'none'; \
@@ -92,7 +97,7 @@ mod tests {
     use super::*;
 
     const PAGE: &str = "<script src=\"early.js\"></script>\n<link rel=\"stylesheet\" href=\"styles.css\">\n\
-                        <link rel=\"preload\" href=\"x\">\n<script id=\"boot\" type=\"module\" src=\"boot.js\"></script>\n\
+                        <link rel=\"preload\" href=\"x\">\n<link rel=\"modulepreload\" href=\"boot.js\">\n<script id=\"boot\" type=\"module\" src=\"boot.js\"></script>\n\
                         <link rel=\"manifest\" href=\"m\">\n<link rel=\"icon\" href=\"icon.svg\">\n<link rel=\"apple-touch-icon\" href=\"i\">\n\
                         <a id=\"trouble-again\" href=\"./\">Try again</a> <a href=\"key.html\">Use the printed key</a>\n\
                         <p>It needs JavaScript. <a href=\"key.html\">The printed key</a> does without.</p>\n</body>\n";
