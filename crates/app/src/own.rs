@@ -2,7 +2,8 @@
 //! like it. Only the whole program has this; the first questions wait for none of it.
 
 use crate::app::Happened;
-use crate::browser::database::{self, CARDS, Database, Fault, breathe};
+use crate::browser::database::{self, CARDS, Database, Fault};
+use crate::browser::pause::{breathe, painted};
 use crate::browser::{address, clock, darkroom, page};
 use ::cabinet::find::{Alike, Looks};
 use ::cabinet::record::{Moment, Uuid};
@@ -61,6 +62,8 @@ async fn went(guide: &Guide, state: &State, come: &Callback<Happened>) {
         return;
     }
     let Some((piece, found)) = now else { return };
+    // Who tapped waits for the next screen, and for nothing else.
+    painted().await;
     let text = draft(Moment(clock::now()), &piece.link);
     let kept = match opened().await {
         Ok(db) => db.keep("piece", &text, false).await,

@@ -294,13 +294,3 @@ pub async fn bytes(blob: &Blob) -> Result<Vec<u8>, Fault> {
     let buffer = JsFuture::from(blob.array_buffer()).await?;
     Ok(Uint8Array::new(&buffer).to_vec())
 }
-
-/// Lets the browser draw and listen before work goes on.
-pub async fn breathe() {
-    let turn = Promise::new(&mut |resolve: Function, _: Function| {
-        if let Some(window) = web_sys::window() {
-            let _set = window.set_timeout_with_callback(&resolve);
-        }
-    });
-    let _waited = JsFuture::from(turn).await;
-}

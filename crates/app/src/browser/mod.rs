@@ -9,6 +9,7 @@ pub mod events;
 pub mod guests;
 pub mod pack;
 pub mod page;
+pub mod pause;
 pub mod photo;
 pub mod room;
 pub mod save;

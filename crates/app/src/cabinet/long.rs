@@ -3,7 +3,8 @@
 
 use super::carry::{pieces, texts};
 use super::files::{Pending, part};
-use crate::browser::database::{Database, Fault, NOTES, PRACTICE, STATES, breathe, brought};
+use crate::browser::database::{Database, Fault, NOTES, PRACTICE, STATES, brought};
+use crate::browser::pause::breathe;
 use crate::browser::photo::blob;
 use crate::browser::save;
 use crate::browser::windows::Windows;

@@ -1,7 +1,8 @@
 //! Carrying out effects.
 
 use super::{Happened, Practice, store};
-use crate::browser::database::{CARDS, breathe, bytes};
+use crate::browser::database::{CARDS, bytes};
+use crate::browser::pause::breathe;
 use crate::browser::photo::blob;
 use crate::browser::{page, room, save};
 use ::cabinet::find::Card;
