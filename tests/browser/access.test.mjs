@@ -5,13 +5,13 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { THEMES, complaints, cut, faint, moving, small, themed, unframed, wear } from "./eyes.mjs";
 import { ROOMS } from "./rooms.mjs";
-import { FLAT, answer, begin, button, key, tapOn, toFinding } from "./walk.mjs";
+import { FLAT, answer, begin, button, key, tapOn, toFinding, typing } from "./walk.mjs";
 
 /** The way to each screen from the first question. */
 const SCREENS = {
   "the first question": async () => {},
   "the typed question with a fault, and why": async (page) => {
-    await page.locator("#typed").fill("iron");
+    await (await typing(page)).fill("iron");
     await button(page, "Use it").tap();
     await page.locator(".fault").filter({ hasText: /./ }).waitFor();
     await button(page, "Why this?").tap();
@@ -24,7 +24,7 @@ const SCREENS = {
     await page.locator("h2", { hasText: "About this kind" }).waitFor();
   },
   "the finding half way, outside of the guide": async (page) => {
-    await page.locator("#typed").fill("210");
+    await (await typing(page)).fill("210");
     await tapOn(page, button(page, "Use it"));
     await tapOn(page, page.locator(".strip"));
   },

@@ -5,7 +5,7 @@ import { test } from "node:test";
 import { heard } from "./harness.mjs";
 import { questions } from "./pack.mjs";
 import {
-  FLAT, answer, begin, button, card, choice, heading, key, rows, tapOn, toFinding,
+  FLAT, answer, begin, button, card, choice, heading, key, rows, tapOn, toFinding, typing,
 } from "./walk.mjs";
 
 const MONEY = /\b(USD|GBP|EUR)\b/;
@@ -255,13 +255,14 @@ test("All looks: answers in place, not sure, can't tell, and taken back", async 
 test("a length is typed in millimetres and in inches", async (t) => {
   const { page } = await begin(t);
   const type = async (text) => {
-    await page.locator("#typed").fill(text);
+    await (await typing(page)).fill(text);
     await tapOn(page, button(page, "Use it"));
   };
   await type("64.5");
   // 64.5 / 25.4 = 2.539 in; the nearest sixteenth is 2 9/16 = 2.5625 (2 1/2 is 0.039 away, 2 9/16 is 0.023).
   assert.match(await page.locator(".last").innerText(), /64\.5 mm \(2 9\/16 in\)/);
   await tapOn(page, key(page, "Undo"));
+  await typing(page);
   await button(page, "inches").tap();
   await page.locator('.typing [aria-pressed="true"]', { hasText: "inches" }).waitFor();
   await button(page, "calipers").tap();
@@ -280,7 +281,7 @@ for (const [typed, sentence] of [
 ]) {
   test(`"${typed}" as a length is answered by a sentence beside the field`, async (t) => {
     const { page } = await begin(t);
-    const field = page.locator("#typed");
+    const field = await typing(page);
     await field.fill(typed);
     await button(page, "Use it").tap();
     const fault = page.locator("#typed-fault");
@@ -301,7 +302,7 @@ for (const [typed, sentence] of [
 test("longer than 120 mm the finding says that it is outside of this guide", async (t) => {
   const { page } = await begin(t);
   await heard(page, "offline-ready");
-  await page.locator("#typed").fill("150");
+  await (await typing(page)).fill("150");
   await tapOn(page, button(page, "Use it"));
   await tapOn(page, page.locator(".strip"));
   assert.match(await page.locator(".care").first().innerText(), /outside of this guide/);
@@ -313,6 +314,7 @@ test("Set up: themes, tools, aims, units, and all of it kept over a reload", asy
   const { page } = await begin(t);
   const ground = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
   const pressed = (name) => page.locator(`button[aria-pressed="true"]`, { hasText: new RegExp(`^${name}$`) });
+  await typing(page);
   await button(page, "inches").tap();
   await tapOn(page, button(page, "Set up"));
   const grounds = [];
@@ -343,6 +345,7 @@ test("Set up: themes, tools, aims, units, and all of it kept over a reload", asy
   await tapOn(page, page.locator(".strip"));
   await tapOn(page, key(page, "All looks"));
   await tapOn(page, page.getByRole("group", { name: "How long is the sole?" }).getByRole("button", { name: /^drawings/ }));
+  await typing(page);
   await page.locator('.typing [aria-pressed="true"]', { hasText: "inches" }).waitFor();
 });
 

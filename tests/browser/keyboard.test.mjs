@@ -112,7 +112,9 @@ test("the whole job by keyboard alone", async (t) => {
 
 test("one of two, not sure, why, typing and undo by keyboard", async (t) => {
   const { page } = await begin(t);
-  // Typing: Enter in the field is enough.
+  // Typing: unfolded by Enter, and Enter in the field is enough.
+  await tabTo(page, named("Or type the length"));
+  await page.keyboard.press("Enter");
   await tabTo(page, (at) => at.id === "typed");
   await page.keyboard.type("iron");
   await page.keyboard.press("Enter");

@@ -6,7 +6,7 @@ import os from "node:os";
 import path from "node:path";
 import { given } from "./harness.mjs";
 import { PACK, places, questions } from "./pack.mjs";
-import { answer, button, choice, heading, key, rows, tapOn } from "./walk.mjs";
+import { answer, button, choice, heading, key, rows, tapOn, typing } from "./walk.mjs";
 
 const PLACE = "Where is it offered?";
 const QUESTIONS = questions();
@@ -47,8 +47,9 @@ async function say(page, roll, first) {
     const tenths = 300 + roll(900);
     const typed = `${Math.floor(tenths / 10)}.${tenths % 10}`;
     const calipers = roll(2) === 0;
+    const field = await typing(page);
     await button(page, calipers ? "calipers" : "ruler").tap();
-    await page.locator("#typed").fill(typed);
+    await field.fill(typed);
     await tapOn(page, button(page, "Use it"));
     return `length = ${typed} mm ${calipers ? "calipers" : "ruler"}`;
   }

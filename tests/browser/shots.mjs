@@ -11,7 +11,7 @@ import { SCREENS as PRACTICE } from "./practice.mjs";
 import { FOUND } from "./guests.mjs";
 import { SCREENS as DESK } from "./desk.mjs";
 import { ROOMS } from "./rooms.mjs";
-import { FLAT, answer, button, choice, key, tapOn, toFinding } from "./walk.mjs";
+import { FLAT, answer, button, choice, key, tapOn, toFinding, typing } from "./walk.mjs";
 
 const OUT = fileURLToPath(new URL("../../target/shots/", import.meta.url));
 const SIZES = { phone: [360, 740], wide: [1200, 800] };
@@ -26,7 +26,7 @@ const SCREENS = {
   },
   why: async (page) => { await button(page, "Why this?").tap(); },
   fault: async (page) => {
-    await page.locator("#typed").fill("iron");
+    await (await typing(page)).fill("iron");
     await button(page, "Use it").tap();
     await page.locator(".fault").waitFor();
   },
@@ -50,7 +50,7 @@ const SCREENS = {
   },
   nothing: async (page) => { await tapOn(page, page.locator(".strip")); },
   outside: async (page) => {
-    await page.locator("#typed").fill("210");
+    await (await typing(page)).fill("210");
     await tapOn(page, button(page, "Use it"));
     await tapOn(page, page.locator(".strip"));
   },

@@ -46,6 +46,12 @@ export async function rows(page) {
   return Object.fromEntries(entries);
 }
 
+/** The field in which a measurement is typed, unfolded. */
+export async function typing(page) {
+  if (await page.locator(".typed details[open]").count() === 0) await page.locator(".typed summary").tap();
+  return page.locator("#typed");
+}
+
 /** The text of the card under a heading of the finding. */
 export const card = (page, title) =>
   page.locator("h2", { hasText: new RegExp(`^${title}$`) }).locator("xpath=following-sibling::*[1]");

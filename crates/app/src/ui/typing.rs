@@ -34,15 +34,14 @@ pub(crate) fn typing(question: usize, view: &TypingView, on: &Callback<Msg>) -> 
             .put(with(true, "calipers"))
             .into()
     });
-    el("form", "typing")
-        .named("typing")
+    let form = el("form", "typing")
         .submitted(enter)
-        .put(text("label", "", &view.label).set("for", "typed"))
+        .put(text("label", "unseen", &view.label).set("for", "typed"))
         .put(el("div", "row").put(input).put(text("button", "key strong", "Use it").set("type", "submit")))
         .put(text("p", "fault", view.fault.as_deref().unwrap_or_default()).set("id", "typed-fault"))
-        .maybe(units)
-        .maybe(
-            view.length.then(|| key("key quiet", "Measure in a photo", on, Msg::Show(Screen::Photo)).into()),
-        )
-        .into()
+        .maybe(units);
+    // Folded at first: most look, few measure, and the choices come before it.
+    let fold = el("details", "").put(text("summary", "key", &view.label)).put(form);
+    let photo = || key("key quiet", "Measure in a photo", on, Msg::Show(Screen::Photo)).into();
+    el("div", "typed").named("typing").put(fold).maybe(view.length.then(photo)).into()
 }
