@@ -43,7 +43,7 @@ const TIMED: [&str; 4] =
 const BY_NGINX: &str = "release.test.mjs";
 const BY_FIREFOX: &str = "firefox.test.mjs";
 
-/// The commands that run tests against what has been built: all, or those whose file names contain one of the parts. Two files
+/// The commands that run tests against what has been built: all, or those whose file names contain one of the parts. Three files
 /// at a time, since each waits for its browser about half the time; those that compare times by themselves.
 pub(super) fn commands(steps: &mut Steps, parts: &[String], depth: Depth) -> Result<Vec<Command>> {
     let folder = house::at("tests/browser");
@@ -84,7 +84,7 @@ pub(super) fn commands(steps: &mut Steps, parts: &[String], depth: Depth) -> Res
         command.args(["--test", "--test-reporter=spec", &at_a_time]).args(tests);
         Ok(command)
     };
-    [(others, 2), (timed, 1)].into_iter().filter(|(tests, _)| !tests.is_empty()).map(of).collect()
+    [(others, 3), (timed, 1)].into_iter().filter(|(tests, _)| !tests.is_empty()).map(of).collect()
 }
 
 /// Node with all that the scripts are told.
