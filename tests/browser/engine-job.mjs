@@ -1,9 +1,13 @@
 // The whole job in one engine: from the first question to the finding, kept in the cabinet, and all of it once more after the
 // server has gone.
+import assert from "node:assert/strict";
 import { FLAT } from "./walk.mjs";
 
 /** Invented for the test; what it proves about the years stands in the tables of marks. */
 const LETTERING = "MADE IN OCCUPIED JAPAN";
+
+/** The choices as the program draws them; those that came with the page are links. */
+const CHOICES = ".choices button.choice";
 
 /** When the page said that it can be answered, in milliseconds from the start of its loading. */
 async function usable(engine) {
@@ -14,14 +18,17 @@ async function usable(engine) {
 /** Answers until there is a finding; returns its heading. `page` is anything that `able` has been given. */
 export async function consult(page) {
   for (let taps = 0; taps < 20; taps += 1) {
-    const [ask, labels, done] = await page.evaluate(() => [
-      document.getElementById("heading").innerText,
-      [...document.querySelectorAll(".choices .choice")].map((one) => one.innerText),
-      document.querySelector(".rows") !== null,
-    ]);
+    const [ask, labels, done] = await page.waitFor((css) => {
+      const says = (one) => one.innerText.replace(/\s+/g, " ").trim();
+      const labels = [...document.querySelectorAll(css)].map(says);
+      const done = document.querySelector(".rows") !== null;
+      return (labels.length > 0 || done) && [says(document.getElementById("heading")), labels, done];
+    }, CHOICES);
     if (done) return ask;
-    await page.press(".choices .choice", Math.max(0, labels.indexOf(FLAT[ask])));
-    await page.waitFor((from) => document.getElementById("heading").innerText !== from, ask);
+    const label = FLAT[ask] ?? labels[0];
+    assert.ok(labels.includes(label), `"${ask}" has no choice "${label}", but: ${labels.join(" | ")}`);
+    await page.press(CHOICES, labels.indexOf(label));
+    await page.waitFor((from) => document.getElementById("heading").innerText.replace(/\s+/g, " ").trim() !== from, ask);
   }
   throw new Error("No finding after twenty taps.");
 }
@@ -32,12 +39,12 @@ async function mark(engine) {
   await engine.waitFor(() => document.getElementById("lettering") !== null);
   await engine.type("#lettering", LETTERING);
   await engine.waitFor(() => document.querySelector(".reading") !== null);
-  await engine.tap("See finding", ".keys button");
-  await engine.waitFor(() => document.querySelector(".rows") !== null);
+  await engine.tap("See finding", "main button");
+  await engine.waitFor(() => document.getElementById("lettering") === null && document.querySelector(".rows") !== null);
 }
 
 /** What the screen says under these names, as lines without regard to where they break. */
-const said = (engine, css) => engine.evaluate((css) =>
+export const said = (engine, css) => engine.evaluate((css) =>
   [...document.querySelectorAll(css)].map((one) => one.innerText.replace(/\s+/g, " ").trim()), css);
 
 /** The finding: what is asked of it, and what speaks for and against. */

@@ -10,6 +10,9 @@ import { folder, given, remove } from "./harness.mjs";
 // The least width of the browser's own buttons is more than a phone has.
 const NARROW = "* { min-width: 0; min-height: 0; padding: 0; margin: 0; font-size: 2px; }\n";
 
+// A process group of its own hears nothing of a signal to this process, so that one ends in the usual way first.
+for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.once(signal, () => process.exit(1));
+
 /** A program that is ended with all that it began, also when this process ends before. */
 function begun(program, words, options) {
   const child = spawn(program, words, { ...options, detached: true });
@@ -61,7 +64,7 @@ async function driver(display, home) {
     stdio: "ignore",
     env: {
       PATH: process.env.PATH, HOME: home, XDG_CONFIG_HOME: home, XDG_RUNTIME_DIR: home, DISPLAY: display, NO_AT_BRIDGE: "1",
-      WEBKIT_DISABLE_COMPOSITING_MODE: "1", LIBGL_ALWAYS_SOFTWARE: "1",
+      LIBGL_ALWAYS_SOFTWARE: "1",
     },
   });
   async function call(method, where, body) {
@@ -116,7 +119,12 @@ export async function webkit() {
       await session("POST", "/window/rect", { width: 360, height: 740 + missing });
     }
     await sized();
-    const element = async (css, at) => (await session("POST", "/elements", { using: "css selector", value: css }))[at][ELEMENT];
+    /** An element in the middle of the screen: the driver itself would leave it under the bar. */
+    async function element(css, at) {
+      const found = (await session("POST", "/elements", { using: "css selector", value: css }))[at];
+      await session("POST", "/execute/sync", { script: `arguments[0].scrollIntoView({ block: "center" })`, args: [found] });
+      return found[ELEMENT];
+    }
     return {
       version: capabilities.browserVersion,
       evaluate,
@@ -124,7 +132,7 @@ export async function webkit() {
       type: async (css, text) => session("POST", `/element/${await element(css, 0)}/value`, { text }),
       goto: (address) => session("POST", "/url", { url: address }),
       async restart() {
-        const { handle } = await session("POST", "/window/new", { type: "window" });
+        const { handle } = await session("POST", "/window/new", { type: "tab" });
         await session("DELETE", "/window");
         await session("POST", "/window", { handle });
         await sized();

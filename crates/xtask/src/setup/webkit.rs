@@ -35,7 +35,10 @@ pub(crate) fn find(steps: &mut Steps) -> Result<WebKit> {
     }
     steps.step("set-up: webkit", || debian::install(&PACKAGES))?;
     installed().with_context(|| {
-        format!("apt-get installed {}, but WebKitWebDriver, Xvfb or {BROWSER} is missing.", PACKAGES.join(", "))
+        format!(
+            "apt-get installed {}, but WebKitWebDriver, Xvfb or {BROWSER} is missing.",
+            PACKAGES.join(", ")
+        )
     })
 }
 
