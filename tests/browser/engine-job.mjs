@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { FLAT } from "./walk.mjs";
 
-/** Invented for the test; what it proves about the years stands in the tables of marks. */
+/** Published: goods for export were ordered to be marked so from 1947 to 1952. */
 const LETTERING = "MADE IN OCCUPIED JAPAN";
 
 /** The choices as the program draws them; those that came with the page are links. */
