@@ -64,7 +64,7 @@ async function pieces(engine) {
 /**
  * Does the job. `server` is stopped on the way. Returns who did it, how long the page took until it could be answered (cold and
  * without a server), the finding, and what went wrong, as sentences. Throws when it could not be brought to its end.
- * `seen` is called with what stands on the screen at the finding.
+ * `seen` is called while the finding stands on the screen.
  */
 export async function job(engine, server, seen = async () => {}) {
   const faults = [];
@@ -72,7 +72,7 @@ export async function job(engine, server, seen = async () => {}) {
   await engine.goto(server.address);
   const cold = await usable(engine);
   const finding = await found(engine);
-  await seen(engine);
+  await seen();
   await engine.tap("Keep this piece");
   await engine.waitFor(() => /^Kept: /.test(document.querySelector(".told[role=status]")?.innerText));
   await engine.goto(`${server.address}cabinet.html`);
