@@ -69,7 +69,7 @@ async function driver(display, home) {
   });
   async function call(method, where, body) {
     const answer = await fetch(`http://127.0.0.1:${port}${where}`, {
-      method, body: body && JSON.stringify(body), headers: { "content-type": "application/json" },
+      method, body: body && JSON.stringify(body), headers: { "content-type": "application/json" }, signal: AbortSignal.timeout(60_000),
     });
     const { value } = await answer.json();
     if (!answer.ok) throw new Error(`${method} ${where}: ${value.error}: ${value.message}`);
@@ -110,7 +110,6 @@ export async function webkit() {
     };
     const { sessionId, capabilities } = await call("POST", "/session", { capabilities: { alwaysMatch: wanted } });
     const session = (method, where, body) => call(method, `/session/${sessionId}${where}`, body);
-    ends.push(() => session("DELETE", ""));
     const evaluate = (what, word) => session("POST", "/execute/sync", { script: `return (${what})(...arguments)`, args: word === undefined ? [] : [word] });
     /** A phone's width inside, whatever the browser has around the page. */
     async function sized() {
