@@ -169,6 +169,8 @@ async function start() {
 
 addEventListener("pressmark:usable", () => {
   usable = true;
+  // For whoever measures: any browser's own tools show it.
+  performance.mark("pressmark:usable");
   if (page.dataset.state === "held") delete page.dataset.state;
   // What comes after would compete with the first question on a slow line.
   const idle = globalThis.requestIdleCallback ?? ((work) => setTimeout(work, 1500));

@@ -74,6 +74,19 @@ test("written by hand, changed, taken out and put back; a draft outlives the pag
   await page.getByText("not in the cabinet of this device").waitFor();
 });
 
+test("a field that was refused keeps the focus while it is put right", async (t) => {
+  const { page } = await beginCabinet(t);
+  await key(page, "Write a record").tap();
+  const number = page.getByLabel(/^Number/);
+  await number.fill("nonsense");
+  await button(page, "Save").tap();
+  await page.locator(".fault").first().waitFor();
+  await number.tap();
+  await page.keyboard.press("ControlOrMeta+A");
+  await page.keyboard.type("2026.7", { delay: 10 });
+  assert.equal(await number.inputValue(), "2026.7");
+});
+
 test("a photograph is made smaller and freed of its place, and shown", async (t) => {
   const { page } = await beginCabinet(t);
   await key(page, "Write a record").tap();

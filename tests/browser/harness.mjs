@@ -30,8 +30,10 @@ const FLAGS = [
 /** What Chromium says of a machine that is busy, and of no fault: that nothing is loaded twice has a test of its own. */
 export const SLOW = /was preloaded using link preload but not used within a few seconds/;
 
-const folder = () => fs.mkdtempSync(path.join(os.tmpdir(), "pressmark-test-"));
-const remove = (place) => fs.rmSync(place, { recursive: true, force: true, maxRetries: 5 });
+/** A fresh folder for what a browser writes. */
+export const folder = () => fs.mkdtempSync(path.join(os.tmpdir(), "pressmark-test-"));
+/** Takes such a folder away; a browser that has just ended may still be at it. */
+export const remove = (place) => fs.rmSync(place, { recursive: true, force: true, maxRetries: 5 });
 
 /** Runs the server over `dist` until `stop` is called. `under` is the path it serves below. */
 export async function serve(dist, { under = "/", port = 0 } = {}) {
@@ -111,15 +113,15 @@ after(ended);
 /**
  * A phone-sized browser that knows nothing yet. The tests of a file share one process, each with a context of its own;
  * with `preferences`, which are Chromium's, or as a `resident`, whose store lies on the disk, it is a process with a
- * profile. All else is playwright's.
+ * profile. A `profile` that is given stays when the browser is closed. All else is playwright's.
  */
-export async function phone({ preferences, resident = preferences !== undefined, ...options } = {}) {
+export async function phone({ preferences, profile: own, resident = Boolean(preferences ?? own), ...options } = {}) {
   if (!resident) {
     shared ??= chromium.launch(HOW);
     const context = await (await shared).newContext({ ...PHONE, ...options });
     return { context, close: () => context.close() };
   }
-  const profile = folder();
+  const profile = own ?? folder();
   if (preferences) {
     fs.mkdirSync(path.join(profile, "Default"));
     fs.writeFileSync(path.join(profile, "Default", "Preferences"), JSON.stringify(preferences));
@@ -129,7 +131,7 @@ export async function phone({ preferences, resident = preferences !== undefined,
     context,
     async close() {
       await context.close();
-      remove(profile);
+      if (!own) remove(profile);
     },
   };
 }

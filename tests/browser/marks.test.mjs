@@ -36,6 +36,17 @@ test("marks are read before any question, with keys for worn letters", async (t)
   assert.equal(await field(page).inputValue(), "PAT. MAY ?3 181");
 });
 
+test("lettering typed key by key all arrives: whatever comes and goes beneath, the field keeps the focus", async (t) => {
+  const { page } = await begin(t);
+  await toFinding(page);
+  await enter(page);
+  await field(page).tap();
+  await page.keyboard.type("PAT. MAY 23 1871, MADE IN OCCUPIED JAPAN, No 7", { delay: 10 });
+  assert.equal(await field(page).inputValue(), "PAT. MAY 23 1871, MADE IN OCCUPIED JAPAN, No 7");
+  await readings(page).first().waitFor();
+  assert.equal(await page.evaluate(() => document.activeElement.id), "lettering");
+});
+
 test("a diamond mark is entered on a drawn diamond", async (t) => {
   const { page } = await begin(t);
   await enter(page);

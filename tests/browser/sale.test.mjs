@@ -34,6 +34,19 @@ test("the highest bid keeps the limit, a step more does not", async (t) => {
   assert.equal(await field(page, "Premium, %").inputValue(), "20");
 });
 
+test("a field keeps the focus while what is typed in it is wrong, and right again", async (t) => {
+  const { page } = await begin(t);
+  await enter(page);
+  const currency = field(page, "Currency");
+  const fault = page.locator(".field .fault");
+  await currency.tap();
+  for (let letters = 0; letters < 3; letters += 1) await page.keyboard.press("Backspace");
+  await fault.waitFor();
+  await page.keyboard.type("GBP", { delay: 10 });
+  await fault.waitFor({ state: "detached" });
+  assert.equal(await currency.inputValue(), "GBP");
+});
+
 test("one key hides all money", async (t) => {
   const { page } = await begin(t);
   await enter(page);

@@ -41,8 +41,13 @@ pub(super) fn field(field: &Field, frame: &Frame<'_>) -> Node {
         }
     };
     let input = input.flag("aria-invalid", field.fault.is_some());
-    let fault = field.fault.as_ref().map(|f| text("span", "fault", f).set("role", "alert").into());
-    el("label", "field").put(text("span", "", &field.label)).put(input).maybe(fault)
+    // Each has a name: a fault that comes or goes must not have the field made anew, and the focus gone, in the middle of a word.
+    let fault = field.fault.as_ref();
+    let fault = fault.map(|f| text("span", "fault", f).named("fault").set("role", "alert").into());
+    el("label", "field")
+        .put(text("span", "", &field.label).named("label"))
+        .put(input.named("input"))
+        .maybe(fault)
 }
 
 pub(super) fn file(take: Take, label: &str, frame: &Frame<'_>) -> Node {

@@ -34,17 +34,9 @@ pub(crate) fn marks(view: &MarksView, on: &Callback<Msg>) -> Html {
     if let Some(diamond) = &view.diamond {
         return entering(diamond, on);
     }
-    let mut nodes: Vec<Html> = vec![
-        heading("Read the marks").into(),
-        text(
-            "p",
-            "hint",
-            "Type what can still be read, just as it stands; several marks at once are welcome.",
-        )
-        .into(),
-        field(view, on).into(),
-        pad(on).into(),
-    ];
+    // What comes and goes has a list of its own: beside it the field would be made anew in the middle of a word, and with it the
+    // focus be gone, and the phone's keyboard.
+    let mut nodes: Vec<Html> = Vec::new();
     if view.coming {
         nodes.push(text("p", "hint", "The tables of marks are on their way.").named("coming").into());
     } else if view.text.trim().is_empty() {
@@ -64,7 +56,18 @@ pub(crate) fn marks(view: &MarksView, on: &Callback<Msg>) -> Html {
         nodes.push(text("h2", "", "What that does to the finding").into());
         nodes.push(changed(finding, on).into());
     }
-    several(nodes)
+    several(vec![
+        heading("Read the marks").into(),
+        text(
+            "p",
+            "hint",
+            "Type what can still be read, just as it stands; several marks at once are welcome.",
+        )
+        .into(),
+        field(view, on).into(),
+        pad(on).into(),
+        several(nodes),
+    ])
 }
 
 const LATER: &str =

@@ -65,8 +65,13 @@ fn field(view: &FieldView, on: &Callback<Msg>) -> Node {
         .flag("aria-invalid", view.fault.is_some())
         .value(&view.text)
         .typed(typed);
-    let fault = view.fault.as_ref().map(|f| text("span", "fault", f).set("role", "alert").into());
-    el("label", "field").put(text("span", "", &view.label)).put(input).maybe(fault)
+    // Each has a name: a fault that comes or goes must not have the field made anew, and the focus gone, in the middle of a word.
+    let fault = view.fault.as_ref();
+    let fault = fault.map(|f| text("span", "fault", f).named("fault").set("role", "alert").into());
+    el("label", "field")
+        .put(text("span", "", &view.label).named("label"))
+        .put(input.named("input"))
+        .maybe(fault)
 }
 
 fn lines(lines: &[(String, String)]) -> Node {

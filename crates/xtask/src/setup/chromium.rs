@@ -26,7 +26,7 @@ pub(crate) fn find(steps: &mut Steps) -> Result<Chromium> {
             NAMES.join(", ")
         );
     }
-    steps.step("set-up: chromium", || debian::install("chromium"))?;
+    steps.step("set-up: chromium", || debian::install(&["chromium"]))?;
     let program = run::which("chromium").context("apt-get installed chromium, but it is not in PATH.")?;
     Ok(Chromium { program })
 }

@@ -10,14 +10,14 @@ pub(super) fn may_install() -> bool {
     Path::new("/etc/debian_version").exists() && is_root()
 }
 
-/// Installs a package.
-pub(super) fn install(package: &str) -> Result<()> {
+/// Installs packages.
+pub(super) fn install(packages: &[&str]) -> Result<()> {
     let apt = |arguments: &[&str]| {
         run::shown(run::command("apt-get").args(arguments).env("DEBIAN_FRONTEND", "noninteractive"))
     };
     apt(&["update", "--quiet"])?;
-    apt(&["install", "--quiet", "--yes", "--no-install-recommends", package])
-        .with_context(|| format!("{package} could not be installed. Is there a network?"))
+    apt(&[&["install", "--quiet", "--yes", "--no-install-recommends"], packages].concat())
+        .with_context(|| format!("{} could not be installed. Is there a network?", packages.join(", ")))
 }
 
 /// Fetches a package and unpacks it into the cache: no service is started, and no right is needed. `proof` is a path inside it.

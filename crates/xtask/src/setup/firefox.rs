@@ -1,4 +1,4 @@
-//! A second browser of another make, and what drives it: for the edition of one file.
+//! A browser of another make, and what drives it.
 
 use super::{debian, npm};
 use crate::run;
@@ -24,12 +24,12 @@ pub(crate) fn find(steps: &mut Steps) -> Result<Firefox> {
     if in_path().is_none() {
         if !debian::may_install() {
             bail!(
-                "The edition of one file is tried in Firefox, and none of these is in PATH: {}. Install it with the package \
-                 manager of your system.",
+                "The page is tried in Firefox as well, and none of these is in PATH: {}. Install it with the package manager \
+                 of your system.",
                 NAMES.join(", ")
             );
         }
-        steps.step("set-up: firefox", || debian::install("firefox-esr"))?;
+        steps.step("set-up: firefox", || debian::install(&["firefox-esr"]))?;
     }
     let program = in_path().context("apt-get installed firefox-esr, but it is not in PATH.")?;
     let driver = npm::installed("puppeteer-core-24.43.1", &[DRIVER], "the driver of firefox", steps)?;

@@ -11,6 +11,7 @@ mod npm;
 mod python;
 mod rust_tools;
 mod typescript;
+mod webkit;
 
 use crate::steps::Steps;
 use anyhow::Result;
@@ -23,6 +24,7 @@ pub(crate) use nginx::find as nginx;
 pub(crate) use node::Node;
 pub(crate) use python::{NO_PYTHON, Python, open_data};
 pub(crate) use typescript::find as typescript;
+pub(crate) use webkit::find as webkit;
 
 /// What the build of the page needs.
 pub(crate) struct PageTools {
@@ -59,13 +61,14 @@ pub(crate) fn python(steps: &mut Steps) -> Result<Option<Python>> {
 pub(crate) fn everything(steps: &mut Steps) -> Result<()> {
     let tools = page(steps)?;
     let (node, chromium) = browser(steps)?;
-    let (firefox, nginx) = (firefox::find(steps)?, nginx::find(steps)?);
+    let (firefox, webkit, nginx) = (firefox::find(steps)?, webkit::find(steps)?, nginx::find(steps)?);
     println!("\ntrunk         {}", tools.trunk.display());
     println!("wasm-bindgen  {}", tools.bindgen.display());
     println!("node          {}", node.program.display());
     println!("packages      {}", node.packages.display());
     println!("chromium      {}", chromium.program.display());
     println!("firefox       {}", firefox.program.display());
+    println!("webkitgtk     {}", webkit.browser.display());
     println!("nginx         {}", nginx.display());
     Ok(())
 }

@@ -1,10 +1,10 @@
 //! The tests in a real browser: `tests/browser/*.test.mjs`, run by node's own test runner.
 
 use super::Depth;
+use super::needs;
 use crate::build;
 use crate::house;
 use crate::package;
-use crate::release;
 use crate::run;
 use crate::setup::{self, Chromium, Node};
 use crate::steps::Steps;
@@ -38,10 +38,6 @@ pub(crate) fn shots(parts: &[String], steps: &mut Steps) -> Result<()> {
 /// The tests that compare times: nothing else runs beside them.
 const TIMED: [&str; 4] =
     ["speed.test.mjs", "cabinet-many.test.mjs", "photo-speed.test.mjs", "practice-speed.test.mjs"];
-/// What tries the release folder, each with a program that no other test needs. A browser of another make is a long way to
-/// fetch: it is for the full tests, and for whoever names its file.
-const BY_NGINX: &str = "release.test.mjs";
-const BY_FIREFOX: &str = "firefox.test.mjs";
 
 /// The commands that run tests against what has been built: all, or those whose file names contain one of the parts. Three files
 /// at a time, since each waits for its browser about half the time; those that compare times by themselves.
@@ -51,7 +47,7 @@ pub(super) fn commands(steps: &mut Steps, parts: &[String], depth: Depth) -> Res
     tests.retain(|file| {
         let name = file.file_name().unwrap_or_default().to_string_lossy();
         let wanted = if parts.is_empty() {
-            depth == Depth::Deep || name != BY_FIREFOX
+            needs::runs(&name, depth)
         } else {
             parts.iter().any(|part| name.contains(&**part))
         };
@@ -61,25 +57,12 @@ pub(super) fn commands(steps: &mut Steps, parts: &[String], depth: Depth) -> Res
         bail!("There is no such test in {}.", folder.display());
     }
     let (node, chromium) = setup::browser(steps)?;
-    let by = |name: &str| tests.iter().any(|file| file.ends_with(name));
-    let (by_nginx, by_firefox) = (by(BY_NGINX), by(BY_FIREFOX));
-    if by_nginx || by_firefox {
-        release::folder_of(steps)?;
-    }
-    let nginx = if by_nginx { Some(setup::nginx(steps)?) } else { None };
-    let firefox = if by_firefox { Some(setup::firefox(steps)?) } else { None };
+    let told = needs::met(&tests, steps)?;
     let (timed, others): (Vec<_>, Vec<_>) =
         tests.into_iter().partition(|file| TIMED.iter().any(|timed| file.ends_with(timed)));
     let of = |(tests, at_a_time): (Vec<PathBuf>, u8)| {
         let mut command = script(&node, &chromium)?;
-        command.env("PRESSMARK_RELEASE", release::folder());
-        if let Some(nginx) = &nginx {
-            command.env("PRESSMARK_NGINX", nginx);
-        }
-        if let Some(firefox) = &firefox {
-            command.env("PRESSMARK_FIREFOX", &firefox.program);
-            command.env("PRESSMARK_FIREFOX_DRIVER", &firefox.driver);
-        }
+        command.envs(told.iter().cloned());
         let at_a_time = format!("--test-concurrency={at_a_time}");
         command.args(["--test", "--test-reporter=spec", &at_a_time]).args(tests);
         Ok(command)

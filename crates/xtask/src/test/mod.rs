@@ -4,6 +4,7 @@ pub(crate) mod browser;
 mod deep;
 mod lanes;
 mod listed;
+mod needs;
 mod same_bits;
 mod tally;
 
