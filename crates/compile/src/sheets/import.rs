@@ -5,6 +5,7 @@ use super::{FIELD, FILE, Sheet, VALUE, cell, csv, in_sheets, is_sheet, sheets, w
 use crate::fault::{Fault, MOST_FAULTS, meant, quote};
 use crate::files::Files;
 use crate::shape::{FILES, Sort};
+use crate::text::{self, Limit};
 
 /// Files made of sheets.
 #[derive(Debug, Clone)]
@@ -114,7 +115,8 @@ pub fn import(files: &Files) -> Result<Imported, Vec<Fault>> {
                 Some(folder) if row.get(FILE).is_empty() => format!("{folder}/{}.toml", own.name),
                 Some(folder) => format!("{folder}/{}.toml", row.get(FILE)),
             };
-            if row.get(FILE).contains(['/', '\\', '.']) {
+            let named = row.get(FILE);
+            if named.contains(['/', '\\', '.']) || text::check(named, Limit::NAME).is_err() {
                 maker.fault(
                     &sheet,
                     row.line,
@@ -175,6 +177,13 @@ impl Maker {
         };
         let heads: Vec<String> =
             rows.next().unwrap_or_default().iter().map(|h| h.trim().to_string()).collect();
+        for head in &heads {
+            // Faults are told under the names of columns: those must be such that they can be.
+            if let Err((says, hint)) = text::check(head, Limit::TABLE) {
+                self.fault(sheet, 1, "", says, &hint);
+                return Vec::new();
+            }
+        }
         for (i, head) in heads.iter().enumerate().filter(|(_, h)| !h.is_empty()) {
             if heads[..i].contains(head) {
                 self.fault(sheet, 1, head, "Two columns have this name.".to_string(), "Join the two.");
