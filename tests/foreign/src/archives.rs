@@ -39,7 +39,7 @@ pub(crate) const HANDED: Reader = Reader {
         };
         if let Err(faults) = taken(&[("pack.zip".to_string(), bytes.to_vec())]) {
             must(!faults.is_empty(), "refused without a fault")?;
-            faults.iter().try_for_each(|fault| sentence(&fault.says))?;
+            faults.iter().try_for_each(|fault| sentence(&format!("{fault} This is all.")))?;
         }
         Ok(read)
     },

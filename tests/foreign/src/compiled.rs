@@ -112,8 +112,9 @@ fn refused(faults: &[Fault], files: &Files) -> Result<(), String> {
     must(!faults.is_empty(), "refused without a fault")?;
     for fault in faults {
         let shown = fault.to_string();
-        must(!shown.chars().any(char::is_control) && shown.len() <= 4000, "not a line that can be shown")?;
-        must(!fault.file.is_empty() && !fault.says.is_empty(), "a fault without a file or words")?;
+        let plain = !shown.chars().any(char::is_control) && shown.len() <= 4000;
+        must(plain, &format!("not a line that can be shown: {shown:?}"))?;
+        must(!fault.says.is_empty(), "a fault without words")?;
         let lines = files.get(&fault.file).map_or(usize::MAX, |text| text.lines().count() + 1);
         must(fault.line as usize <= lines, "the file has no such line")?;
     }

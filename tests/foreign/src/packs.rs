@@ -108,8 +108,10 @@ pub(crate) const SIGNATURE: Reader = Reader {
             "a key from nowhere",
         )?;
         let signed = verdict.signed == Signed::Unchanged;
-        // Nobody can sign for the two who did.
-        must(!signed || self::keys().contains(&verdict.key), "forged")?;
+        // Nobody can sign for the two who did. The first fourteen characters of a key are its sort and its number, which
+        // whoever likes may change in key and signature alike.
+        let known = self::keys().iter().any(|key| key.get(14..) == verdict.key.get(14..));
+        must(!signed || known, "forged")?;
         Ok(signed)
     },
 };

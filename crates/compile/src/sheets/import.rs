@@ -3,7 +3,7 @@
 use super::export::of_parent;
 use super::{FIELD, FILE, Sheet, VALUE, cell, csv, in_sheets, is_sheet, sheets, write};
 use crate::fault::{Fault, MOST_FAULTS, meant, quote};
-use crate::files::Files;
+use crate::files::{Files, plain};
 use crate::shape::{FILES, Sort};
 use crate::text::{self, Limit};
 
@@ -262,7 +262,7 @@ impl Maker {
             self.drafts.len() - 1
         });
         let draft = &mut self.drafts[at];
-        self.origins.push((path.to_string(), draft.lines + 1, sheet.to_string(), row, column.to_string()));
+        self.origins.push((path.to_string(), draft.lines + 1, sheet.to_string(), row, plain(column)));
         draft.lines += u32::try_from(lines.matches('\n').count()).unwrap_or(u32::MAX) + 1;
         draft.text.push_str(&lines);
         draft.text.push('\n');

@@ -66,10 +66,10 @@ impl Progress {
                 }
                 continue;
             }
-            if read.line(&words).is_none() {
-                if let Err(at) = read.others.binary_search_by(|other| other.as_str().cmp(line)) {
-                    read.others.insert(at, line.to_string());
-                }
+            if read.line(&words).is_none()
+                && let Err(at) = read.others.binary_search_by(|other| other.as_str().cmp(line))
+            {
+                read.others.insert(at, line.to_string());
             }
         }
         Ok(read)
