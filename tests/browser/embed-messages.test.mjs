@@ -2,7 +2,7 @@
 import { test } from "node:test";
 import { tried } from "../fuzz/protocol.mjs";
 
-test("any messages from either side", (t) => {
+test("any messages from either side", () => {
   const runs = process.env.PRESSMARK_DEEP ? 200_000 : 6000;
-  t.diagnostic(`figure: messages between host and frame: ${tried(runs, 20_261_129)} tried`);
+  console.log(`figure: messages between host and frame: ${tried(runs, 20_261_129)} tried`);
 });
