@@ -166,7 +166,8 @@ pub(crate) const SHEET: Reader = Reader {
     seeds: || {
         let version = text::read(&record()).unwrap_or_default();
         let own = head() + &row(version.stamp.id, &version.record);
-        let foreign = "title;number;makers\nSmall iron;1.2;\"one; another\"\n";
+        // As another program might hold it.
+        let foreign = "Inventory-Number;Title\r\n1999.2;\"Small; a swan\"\r\n";
         vec![own.into_bytes(), foreign.as_bytes().to_vec()]
     },
     words: &[
