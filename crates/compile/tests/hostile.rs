@@ -215,7 +215,8 @@ fn nothing_at_all_is_refused_with_faults() {
 #[test]
 fn names_of_files_and_fields_are_told_plainly() {
     let mut files = crate::common::good();
-    files.push(("tools.toml".to_string(), "\"a\\u0018b\\u202ec\" = 1\n".to_string()));
+    let manifest = files.iter_mut().find(|(path, _)| path == "pack.toml").expect("a pack.toml");
+    manifest.1.insert_str(0, "\"a\\u0018b\\u202ec\" = 1\n");
     let faults = compile(&Files::new(files)).expect_err("no such field");
     assert!(faults.iter().any(|f| f.field == "a?b?c"), "{faults:?}");
     let mut files = crate::common::good();
