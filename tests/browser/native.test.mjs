@@ -3,7 +3,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { open } from "./harness.mjs";
-import { answered, dice, same } from "./pieces.mjs";
+import { dice } from "./dice.mjs";
+import { answered, same } from "./pieces.mjs";
 import { begin } from "./walk.mjs";
 
 /** What is special about a line of answers. */

@@ -1,7 +1,6 @@
 //! Files that went wrong or were made to harm: a sentence each, and nothing taken.
 
 use crate::common::make::{sound, version};
-use crate::common::mutate::mutated;
 use crate::common::zip::{export, import, picture};
 use crate::common::{Random, deep};
 use cabinet::archive::{Import, Writer, digest, photo_name};
@@ -12,6 +11,10 @@ use cabinet::sheets::{one, sale_text};
 use cabinet::text;
 
 const TODAY: Date = Date { year: 2026, month: 11, day: 29 };
+
+fn mutated(whole: &[u8], other: &[u8], barbs: &[&[u8]], random: &mut Random) -> Vec<u8> {
+    mutate::mutated(whole, other, barbs, || random.bits())
+}
 
 fn rounds() -> usize {
     if deep() { 350_000 } else { 7_000 }

@@ -1,5 +1,6 @@
 //! Faults: where, what, and what to do about it. Readers hand them to one collector and go on reading.
 
+use crate::files::plain;
 use std::cell::RefCell;
 use std::fmt;
 use std::rc::Rc;
@@ -132,7 +133,8 @@ impl Faults {
 fn put(list: &RefCell<Vec<Fault>>, at: &Spot, says: String, hint: String) {
     let mut list = list.borrow_mut();
     if list.len() < MOST_FAULTS {
-        list.push(Fault { file: at.file.to_string(), line: at.line, field: at.field.clone(), says, hint });
+        // Names of files are plain already; those of fields stand as somebody wrote them.
+        list.push(Fault { file: at.file.to_string(), line: at.line, field: plain(&at.field), says, hint });
     }
 }
 
@@ -158,7 +160,9 @@ pub(crate) fn meant<'a>(written: &str, known: impl Iterator<Item = &'a str> + Cl
     }
     let end = if names.len() > 30 { ", ..." } else { "." };
     names.truncate(30);
-    format!("{list}: {}{end}", names.join(", "))
+    // Other people's names as well: they may be no names at all.
+    let shown = |name: &&str| plain(name).chars().take(LONGEST_QUOTE).collect::<String>();
+    format!("{list}: {}{end}", names.iter().map(shown).collect::<Vec<_>>().join(", "))
 }
 
 /// Letters to change, add or drop to come from one word to the other. Long words are cut: this is a hint.
@@ -195,6 +199,8 @@ mod tests {
         assert_eq!(meant("barr", few.into_iter(), "Choices"), "Choices: bar, pierced, wire.");
         let many = ["bar", "pierced", "wire", "c1", "c2", "c3", "c4", "c5", "c6"];
         assert_eq!(meant("barr", many.into_iter(), "Choices"), "Did you mean \"bar\"?");
+        let odd = ["b\u{0}\u{202e}r", "wire"];
+        assert_eq!(meant("wooden", odd.into_iter(), "Choices"), "Choices: b??r, wire.");
         assert!(meant("wooden", many.into_iter(), "Choices").starts_with("Choices: bar, pierced, wire, c1"));
     }
 

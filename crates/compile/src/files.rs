@@ -1,6 +1,7 @@
 //! The files of a pack as the caller hands them over, with limits that hold before anything is parsed.
 
 use crate::fault::{Fault, Faults, Spot};
+use crate::text::disguises;
 use toml_parser::lexer::TokenKind;
 
 /// The most files of a pack.
@@ -9,6 +10,8 @@ pub const MOST_FILES: usize = 400;
 pub const LONGEST_FILE: usize = 512 * 1024;
 /// All files together, in bytes.
 pub const LARGEST_PACK: usize = 8 * 1024 * 1024;
+/// The longest name that is told apart, with the folders or fields it stands in, in characters.
+const LONGEST_NAME: usize = 300;
 /// How deep lists and tables may stand in each other on one line. The format needs three.
 const DEEPEST: usize = 8;
 /// How many names a key may be made of (`a.b.c`). The format needs three.
@@ -20,9 +23,10 @@ const LONGEST_KEY: usize = 6;
 pub struct Files(Vec<(String, String)>);
 
 impl Files {
-    /// Takes files in any order.
+    /// Takes files in any order. Faults repeat their names, so these are made [`plain`].
     #[must_use]
     pub fn new(mut files: Vec<(String, String)>) -> Files {
+        files.iter_mut().for_each(|(path, _)| *path = plain(path));
         files.sort();
         Files(files)
     }
@@ -66,6 +70,12 @@ impl Files {
         }
         sound
     }
+}
+
+/// A stranger's name of a file or a field as it can be shown: short, and every character that is not seen or steers others a `?`.
+#[must_use]
+pub fn plain(name: &str) -> String {
+    name.chars().take(LONGEST_NAME).map(|c| if disguises(c) || c == '\n' { '?' } else { c }).collect()
 }
 
 /// The lines of a text, to find the line of a byte.

@@ -24,7 +24,7 @@ mod text;
 
 pub use art::{Figure, art};
 pub use fault::{Fault, MOST_FAULTS};
-pub use files::{Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES};
+pub use files::{Files, LARGEST_PACK, LONGEST_FILE, MOST_FILES, plain};
 pub use reference::{Reference, reference};
 
 use codes::Codes;

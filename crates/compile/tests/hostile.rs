@@ -210,3 +210,19 @@ fn nothing_at_all_is_refused_with_faults() {
     let faults = compile(&Files::default()).expect_err("there is no pack");
     assert!(faults.iter().any(|f| f.file == "pack.toml" && f.says == "The file is missing."));
 }
+
+/// A name may come from a stranger's ZIP: what cannot be seen, or turns the writing round, is not repeated.
+#[test]
+fn names_of_files_and_fields_are_told_plainly() {
+    let mut files = crate::common::good();
+    let manifest = files.iter_mut().find(|(path, _)| path == "pack.toml").expect("a pack.toml");
+    manifest.1.insert_str(0, "\"a\\u0018b\\u202ec\" = 1\n");
+    let faults = compile(&Files::new(files)).expect_err("no such field");
+    assert!(faults.iter().any(|f| f.field == "a?b?c"), "{faults:?}");
+    let mut files = crate::common::good();
+    files.push(("kinds/a\u{18}b\u{202e}c\nd.toml".to_string(), "x = ".to_string()));
+    files.push((format!("kinds/{}.toml", "e".repeat(9_000)), "x = ".to_string()));
+    let faults = compile(&Files::new(files)).expect_err("no TOML");
+    assert!(faults.iter().any(|f| f.file == "kinds/a?b?c?d.toml"), "{faults:?}");
+    assert!(faults.iter().all(|f| f.to_string().len() < 1_000), "{faults:?}");
+}

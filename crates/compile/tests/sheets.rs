@@ -123,6 +123,27 @@ fn a_fault_names_sheet_row_and_column() {
     );
 }
 
+/// Faults name columns and files: a name that cannot be shown is a fault itself, and is not repeated.
+#[test]
+fn names_that_cannot_be_shown_are_not_repeated() {
+    for (name, from, to) in [
+        ("kinds.csv", "purpose", "pur\u{0}pose"),
+        ("kinds.csv", "purpose", "pur\u{202e}pose"),
+        ("kinds.csv", "purpose", &"p".repeat(500)),
+    ] {
+        let faults = faults(with(name, from, to));
+        assert!(faults.iter().any(|f| f.starts_with("kinds.csv:1: The text ")), "{faults:?}");
+        assert!(faults.iter().all(|f| !f.contains(['\u{0}', '\u{202e}']) && f.len() < 300), "{faults:?}");
+    }
+    let text = "id,name,file\nlower,Lower,k\u{202e}inds\n".to_string();
+    let sheets = sheets_of_good().into_iter().filter(|(p, _)| p != "kinds.csv");
+    let faults = faults(sheets.chain([("kinds.csv".to_string(), text)]).collect());
+    assert!(
+        faults.iter().any(|f| f == "kinds.csv:2: file: A file is named by letters, digits and hyphens."),
+        "{faults:?}"
+    );
+}
+
 #[test]
 fn semicolons_and_decimal_commas_make_the_same_pack() {
     let sheets = sheets_of_good();

@@ -2,7 +2,7 @@
 
 use crate::unzip::unzip;
 use compile::sheets::is_sheet;
-use compile::{Fault, Files};
+use compile::{Fault, Files, plain};
 
 /// Folders of a pack. Whatever lies in others is none of its business.
 const FOLDERS: [&str; 5] = ["", "questions", "kinds", "lessons", "art"];
@@ -66,13 +66,7 @@ pub fn taken(given: &[(String, Vec<u8>)]) -> Result<Handed, Vec<Fault>> {
 }
 
 fn fault(file: &str, line: u32, says: &str, hint: &str) -> Fault {
-    Fault {
-        file: file.to_string(),
-        line,
-        field: String::new(),
-        says: says.to_string(),
-        hint: hint.to_string(),
-    }
+    Fault { file: plain(file), line, field: String::new(), says: says.to_string(), hint: hint.to_string() }
 }
 
 fn ends(name: &str, end: &str) -> bool {

@@ -2,7 +2,7 @@
 //! while it is unpacked, so that a small file cannot fill the memory.
 
 use cabinet::archive::crc32;
-use compile::{LARGEST_PACK, LONGEST_FILE};
+use compile::{LARGEST_PACK, LONGEST_FILE, plain};
 use miniz_oxide::inflate::{TINFLStatus, decompress_to_vec_with_limit};
 
 /// The most entries that are read. A pack has at most 400 files; folders and what systems put beside them come on top.
@@ -107,6 +107,5 @@ fn data(bytes: &[u8], head: &[u8], name: &str, method: usize, left: usize) -> Re
 
 /// A name from a stranger's file, as a sentence repeats it.
 fn told(name: &str) -> String {
-    let plain = name.chars().map(|c| if c.is_control() { ' ' } else { c });
-    plain.take(80).collect()
+    plain(name).chars().take(80).collect()
 }

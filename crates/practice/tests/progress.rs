@@ -106,6 +106,18 @@ fn what_is_no_practice_is_refused() {
     assert!(Progress::read(&format!("pressmark practice 1\n{}", "x\n".repeat(700_000)), "irons").is_err());
 }
 
+/// A sign that is not shown may part what is known from what is not: without it the line is read as what it then says, now and
+/// not only the next time.
+#[test]
+fn what_is_kept_is_the_same_when_it_is_read_again() {
+    for line in ["asked\u{0} 7", "look 5 box\u{7} 2 due 9 right 4 wrong 1", "gloves\u{0} \u{85}", "\u{1}"] {
+        let read = Progress::read(&format!("pressmark practice 1\n{line}\n"), "irons").expect("a text");
+        assert_eq!(Progress::read(&read.text(), "irons"), Ok(read), "{line:?}");
+    }
+    // Else it would be kept, and what was practised refused from then on.
+    assert!(Progress::read("pressmark practice 1\npack\u{0} bells\n", "irons").is_err());
+}
+
 /// A pack whose kinds and questions are others than those that were practised: codes stay, and nothing is lost.
 #[test]
 fn practice_outlives_an_edition() {

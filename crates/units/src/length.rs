@@ -92,7 +92,19 @@ mod tests {
         ] {
             assert_eq!(Length::typed(text, unit), Ok(Length(tenths)), "{text}");
         }
-        for text in ["", "iron", "0", "1/0", "2 5", "2 5/8 3", "-", "99999999999", "1e3", "64.5.5"] {
+        for text in [
+            "",
+            "iron",
+            "0",
+            "1/0",
+            "2 5",
+            "2 5/8 3",
+            "-",
+            "99999999999",
+            "1e3",
+            "64.5.5",
+            "1.9999999999999999999",
+        ] {
             assert!(Length::typed(text, LengthUnit::Millimetre).is_err(), "{text} was taken");
         }
     }

@@ -79,8 +79,10 @@ fn decimal(s: &str) -> Option<(u64, u64)> {
     if part.is_empty() {
         return Some((whole, 1));
     }
+    // Read first: it bounds the length, and so the power.
+    let below = digits(part)?;
     let ten = 10_u64.checked_pow(u32::try_from(part.len()).ok()?)?;
-    Some((whole * ten + digits(part)?, ten))
+    Some((whole * ten + below, ten))
 }
 
 fn shorten(text: &str) -> String {

@@ -30,6 +30,7 @@ cargo xtask shots [PART OF A NAME]...                 pictures of every screen, 
 cargo xtask bench                                     how fast the mathematics is
 cargo xtask bench engine                              the engine beside other libraries and exact optima, on open data
 cargo xtask bench phone                               the finished page on a slow phone and a bad line, beside a bare page
+cargo xtask bench fuzz [per cent]                     five million foreign inputs to every reader, searched by coverage
 cargo xtask bench soak [minutes]                      random use of all pages, memory, store and findings watched
 cargo xtask package                                   the engine for JavaScript as an npm-ready folder, tried and type-checked
 cargo xtask release                                   the folder for a site, with one file for a memory stick: target/release-folder

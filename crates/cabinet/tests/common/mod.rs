@@ -1,7 +1,6 @@
-//! What the tests share: records made at random, mutated bytes.
+//! What the tests share: records made at random, exports.
 
 pub(crate) mod make;
-pub(crate) mod mutate;
 pub(crate) mod zip;
 
 /// Whether the full counts were asked for.

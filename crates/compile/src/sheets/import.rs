@@ -3,8 +3,9 @@
 use super::export::of_parent;
 use super::{FIELD, FILE, Sheet, VALUE, cell, csv, in_sheets, is_sheet, sheets, write};
 use crate::fault::{Fault, MOST_FAULTS, meant, quote};
-use crate::files::Files;
+use crate::files::{Files, plain};
 use crate::shape::{FILES, Sort};
+use crate::text::{self, Limit};
 
 /// Files made of sheets.
 #[derive(Debug, Clone)]
@@ -114,7 +115,8 @@ pub fn import(files: &Files) -> Result<Imported, Vec<Fault>> {
                 Some(folder) if row.get(FILE).is_empty() => format!("{folder}/{}.toml", own.name),
                 Some(folder) => format!("{folder}/{}.toml", row.get(FILE)),
             };
-            if row.get(FILE).contains(['/', '\\', '.']) {
+            let named = row.get(FILE);
+            if named.contains(['/', '\\', '.']) || text::check(named, Limit::NAME).is_err() {
                 maker.fault(
                     &sheet,
                     row.line,
@@ -175,6 +177,13 @@ impl Maker {
         };
         let heads: Vec<String> =
             rows.next().unwrap_or_default().iter().map(|h| h.trim().to_string()).collect();
+        for head in &heads {
+            // Faults are told under the names of columns: those must be such that they can be.
+            if let Err((says, hint)) = text::check(head, Limit::TABLE) {
+                self.fault(sheet, 1, "", says, &hint);
+                return Vec::new();
+            }
+        }
         for (i, head) in heads.iter().enumerate().filter(|(_, h)| !h.is_empty()) {
             if heads[..i].contains(head) {
                 self.fault(sheet, 1, head, "Two columns have this name.".to_string(), "Join the two.");
@@ -253,7 +262,7 @@ impl Maker {
             self.drafts.len() - 1
         });
         let draft = &mut self.drafts[at];
-        self.origins.push((path.to_string(), draft.lines + 1, sheet.to_string(), row, column.to_string()));
+        self.origins.push((path.to_string(), draft.lines + 1, sheet.to_string(), row, plain(column)));
         draft.lines += u32::try_from(lines.matches('\n').count()).unwrap_or(u32::MAX) + 1;
         draft.text.push_str(&lines);
         draft.text.push('\n');

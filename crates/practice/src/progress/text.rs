@@ -52,7 +52,13 @@ impl Progress {
             return Err("This is no file of practice, or one of a later program.".to_string());
         }
         let mut read = Progress::of(pack);
-        for line in lines.map(str::trim_end).filter(|l| !l.is_empty()) {
+        for line in lines {
+            // Before anything is read: a line that is kept must be the same one when it is read again.
+            let line: String = line.chars().filter(|c| !c.is_control()).collect();
+            let line = line.trim_end();
+            if line.is_empty() {
+                continue;
+            }
             let words: Vec<&str> = line.split(' ').collect();
             if let ["pack", id] = words[..] {
                 if id != pack {
@@ -60,11 +66,10 @@ impl Progress {
                 }
                 continue;
             }
-            if read.line(&words).is_none() {
-                let line: String = line.chars().filter(|c| !c.is_control()).collect();
-                if let Err(at) = read.others.binary_search(&line) {
-                    read.others.insert(at, line);
-                }
+            if read.line(&words).is_none()
+                && let Err(at) = read.others.binary_search_by(|other| other.as_str().cmp(line))
+            {
+                read.others.insert(at, line.to_string());
             }
         }
         Ok(read)

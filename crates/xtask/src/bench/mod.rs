@@ -20,11 +20,11 @@ pub(crate) fn verb(arguments: &[String], steps: &mut Steps) -> Result<()> {
         [only] if only == "phone" => phone::page(steps),
         [only] if only == "soak" => soak::run("30", steps),
         [one, minutes] if one == "soak" => soak::run(minutes, steps),
-        [only] if only == "fuzz" => fuzz::run("60", steps),
-        [one, seconds] if one == "fuzz" => fuzz::run(seconds, steps),
+        [only] if only == "fuzz" => fuzz::run("100", steps),
+        [one, per_cent] if one == "fuzz" => fuzz::run(per_cent, steps),
         [one, folder] if one == "linked-art" => linked_art::run(folder, steps),
         _ => bail!(
-            "bench takes `engine`, `phone`, `soak` with minutes, `fuzz` with seconds, `linked-art` with the folder of its schema, or nothing."
+            "bench takes `engine`, `phone`, `soak` with minutes, `fuzz` with per cents of its runs, `linked-art` with the folder of its schema, or nothing."
         ),
     }
 }

@@ -23,6 +23,7 @@ pub(crate) use lighthouse::find as lighthouse;
 pub(crate) use nginx::find as nginx;
 pub(crate) use node::Node;
 pub(crate) use python::{NO_PYTHON, Python, open_data};
+pub(crate) use rust_tools::cargo_fuzz;
 pub(crate) use typescript::find as typescript;
 pub(crate) use webkit::find as webkit;
 
@@ -50,6 +51,11 @@ pub(crate) fn browser(steps: &mut Steps) -> Result<(Node, Chromium)> {
     let node = node::find(steps)?.ok_or_else(|| anyhow::anyhow!(node::MISSING))?;
     let chromium = chromium::find(steps)?;
     Ok((node, chromium))
+}
+
+/// Node, where there is a recent one.
+pub(crate) fn node(steps: &mut Steps) -> Result<Option<Node>> {
+    node::find(steps)
 }
 
 /// Sets up what the engine is held against. Without a Python: none.

@@ -1,4 +1,4 @@
-//! The wasm target, Trunk and wasm-bindgen.
+//! The wasm target, Trunk, wasm-bindgen and cargo-fuzz.
 
 use super::cache;
 use crate::house;
@@ -10,6 +10,9 @@ use std::path::{Path, PathBuf};
 const TARGET: &str = "wasm32-unknown-unknown";
 /// The last Trunk that builds with the Rust version that the workspace asks for.
 const TRUNK: &str = "0.21.14";
+
+/// What fuzzes by coverage.
+const CARGO_FUZZ: &str = "0.13.2";
 
 /// Makes sure that the compiler can make wasm.
 pub(crate) fn wasm_target(steps: &mut Steps) -> Result<()> {
@@ -42,6 +45,11 @@ pub(crate) fn wasm_bindgen(steps: &mut Steps) -> Result<PathBuf> {
         .context("Cargo.lock names no wasm-bindgen: the crate `app` should depend on it through yew.")?;
     // Its own lock file asks for versions that not every mirror has: so not `--locked`.
     find(steps, "wasm-bindgen", &version, false)
+}
+
+/// cargo-fuzz.
+pub(crate) fn cargo_fuzz(steps: &mut Steps) -> Result<PathBuf> {
+    find(steps, "cargo-fuzz", CARGO_FUZZ, true)
 }
 
 fn find(steps: &mut Steps, name: &str, version: &str, locked: bool) -> Result<PathBuf> {
