@@ -1,39 +1,15 @@
 // A cabinet of many pieces: how long the list, a search and likeness take on a slow phone, and that all of it goes out and in.
 import assert from "node:assert/strict";
-import { createHash } from "node:crypto";
 import { test } from "node:test";
 import { open, visit } from "./harness.mjs";
-import { DEEP, download, notice, openCabinet, record, takeIn, zipped } from "./cabinet.mjs";
+import { DEEP, download, notice, openCabinet, takeIn } from "./cabinet.mjs";
+import { many, searched } from "./many.mjs";
 import { button, toFinding } from "./walk.mjs";
 
 const PIECES = DEEP ? 5000 : 600;
 const SLOWER = 4;
-/** Of an invented photograph. */
+/** Of each invented photograph. */
 const PHOTO_BYTES = 20_000;
-
-/** A file of invented pieces with two photographs each, every photograph another. */
-function file() {
-  const all = [];
-  const photos = [];
-  for (let n = 1; n <= PIECES; n += 1) {
-    let parts = `\n[measurement]\nwhat: length\nvalue: ${30 + (n * 7) % 120} mm\nplus or minus: 1 mm\nmethod: ruler\n\n[mark]\ntext: No ${n % 9}\n`;
-    for (let p = 0; p < 2; p += 1) {
-      const jpeg = Buffer.alloc(PHOTO_BYTES, n % 251);
-      jpeg.set([0xff, 0xd8, 0xff], 0);
-      jpeg.writeUInt32LE(2 * n + p, 8);
-      const digest = createHash("sha256").update(jpeg).digest("hex");
-      photos.push([`photos/${digest}.jpg`, jpeg]);
-      parts += `\n[photograph]\nsha256: ${digest}\nview: ${p ? "sole" : "overall"}\n`;
-    }
-    const answers = Array.from({ length: 15 }, (_, q) => `${q + 1}.${1 + (n * (q + 3)) % 5}`).join("/");
-    const lines = `number: ${1990 + Math.floor(n / 999)}.${1 + n % 999}\nclass: pressing iron\nkind: ${["flat iron", "swan", "trivet"][n % 3]}\n` +
-      `condition: worn at the toe, a chip at the heel, some old paint\ndescription: ${"a small iron of cast metal with a plain bar ".repeat(6)}\n` +
-      `location: shelf ${n % 40}\nanswers: 1/irons/${answers}/f~abcd\n`;
-    all.push([`records/${n}.txt`, Buffer.from(record(n, lines, parts))]);
-  }
-  return zipped([...all, ...photos]);
-}
-
 /** The longest time in ms for which the main thread was held since it was asked to be watched. */
 const watch = (page) => page.evaluate(() => {
   globalThis.held = 0;
@@ -45,7 +21,7 @@ const middle = (times) => [...times].sort((a, b) => a - b)[Math.floor(times.leng
 
 test(`${PIECES} pieces with two photographs each, four times slower: list, search, likeness, out and in`, async (t) => {
   const { page, server, context } = await visit(t);
-  const zip = file();
+  const zip = many(PIECES, PHOTO_BYTES);
   const begun = Date.now();
   await takeIn(page, server, zip);
   t.diagnostic(`taken in: ${zip.length} bytes in ${Date.now() - begun} ms`);
@@ -66,22 +42,13 @@ test(`${PIECES} pieces with two photographs each, four times slower: list, searc
   t.diagnostic(`list opens: ${opened.join(", ")} ms`);
   assert.ok(middle(opened) <= 1000, `the list opens in ${middle(opened)} ms`);
 
-  // From the letter typed to the list drawn, in the page's own time.
-  const search = (words) => page.evaluate(async (words) => {
-    const field = document.querySelector("input[type=search]");
-    const from = performance.now();
-    field.value = words;
-    field.dispatchEvent(new Event("input", { bubbles: true }));
-    await new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
-    return performance.now() - from;
-  }, words);
-  const searched = [];
+  const took = [];
   for (const words of ["s", "sw", "swan", "swan shelf 3", "iron 77"]) {
-    searched.push(Math.round(await search(words)));
+    took.push(Math.round(await searched(page, words)));
     await page.waitForTimeout(300);
   }
-  t.diagnostic(`search: ${searched.join(", ")} ms`);
-  assert.ok(middle(searched) <= 100, `a search takes ${middle(searched)} ms`);
+  t.diagnostic(`search: ${took.join(", ")} ms`);
+  assert.ok(middle(took) <= 100, `a search takes ${middle(took)} ms`);
   assert.match(await page.locator(".piece-row").first().innerText(), /77/);
   await slow(1);
 

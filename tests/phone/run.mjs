@@ -5,7 +5,7 @@ import path from "node:path";
 import { ended, given } from "../browser/harness.mjs";
 import { judged } from "./lighthouse.mjs";
 import { cold, kept } from "./start.mjs";
-import { kinds, memory, photo, taps, ways } from "./use.mjs";
+import { cabinet, kinds, memory, photo, taps, ways } from "./use.mjs";
 
 const [out, lighthouse] = process.argv.slice(2);
 const dist = given("PRESSMARK_DIST");
@@ -25,12 +25,14 @@ async function step(name, work) {
 }
 
 const figures = {
+  day: new Date().toISOString().slice(0, 16).replace("T", " ") + " UTC",
   cold: await step("first visits", () => cold(dist)),
   bare: await step("first visits of the bare page", () => cold(path.join(out, "bare"))),
   kept: await step("later visits", () => kept(dist)),
   taps: await step("taps", () => taps(dist)),
   ways: await step("from page to page", () => ways(dist)),
   photo: await step("a photograph", () => photo(dist)),
+  cabinet: await step("a cabinet of 5,000", () => cabinet(dist, 5_000)),
   kinds: await step("very large packs", () => kinds(path.join(out, "kinds"))),
   memory: await step("memory", () => memory(dist)),
   lighthouse: await step("lighthouse", () => judged(dist, lighthouse, out)),

@@ -1,8 +1,11 @@
-// What is done once it is there: taps, ways from page to page, a photograph, a large cabinet, and what memory all of it takes.
+// What is done once it is there: taps, ways from page to page, a photograph, a large cabinet, very large packs, and what memory
+// the page takes.
 import fs from "node:fs";
 import os from "node:os";
 import path from "node:path";
+import { takeIn } from "../browser/cabinet.mjs";
 import { heard, open } from "../browser/harness.mjs";
+import { many, searched } from "../browser/many.mjs";
 import { choose, enter } from "../browser/photo.mjs";
 import { photograph, scene } from "../browser/photograph.mjs";
 import { timeTaps } from "../browser/taps.mjs";
@@ -89,6 +92,34 @@ export function photo(dist) {
       await close();
     }
     fs.rmSync(folder, { recursive: true });
+    return all;
+  });
+}
+
+/** A cabinet of many pieces: until its list stands, and from a letter typed to the list drawn. */
+export function cabinet(dist, pieces) {
+  return served(dist, async (server) => {
+    const { page, devtools, close } = await fresh();
+    // The list does not open photographs: small ones will do.
+    await takeIn(page, server, many(pieces, 2_000));
+    const all = [];
+    for (const cpu of SLOWER) {
+      await slowed(devtools, {}, cpu);
+      const [opened, found] = [[], []];
+      for (let n = 0; n < WAYS; n += 1) {
+        await page.goto("about:blank");
+        await page.waitForTimeout(1000);
+        await page.goto(`${server.address}cabinet.html`, { waitUntil: "commit" });
+        await page.locator(".piece-row").first().waitFor();
+        opened.push(await page.evaluate(() => performance.now()));
+        for (const words of ["swan", "iron 77"]) {
+          found.push(await searched(page, words));
+          await page.waitForTimeout(300);
+        }
+      }
+      all.push({ pieces, cpu, opened: part(opened), searched: part(found), most: part(found, 0.95) });
+    }
+    await close();
     return all;
   });
 }

@@ -1,6 +1,7 @@
-//! The finished page on a slow phone and a bad line, beside a bare page of the same framework: one page of figures,
-//! `target/phone/index.html`.
+//! How the finished page does on a slow phone, on a bad line, beside a bare page of the same framework, in three makes of browser,
+//! under long use and under whatever its readers are handed: one page of figures, `target/phone/index.html`.
 
+use super::{fuzz, soak};
 use crate::build;
 use crate::house;
 use crate::run;
@@ -28,8 +29,16 @@ pub(super) fn page(steps: &mut Steps) -> Result<()> {
     let mut script = browser::script(&node, &chromium)?;
     script.arg("tests/phone/run.mjs").arg(&out).arg(&lighthouse);
     steps.step("measure", || run::shown(&mut script))?;
+    let mut engines = browser::script_for("engines.test.mjs", steps)?;
+    engines.arg("tests/phone/engines.mjs").arg(&out);
+    steps.step("engines", || run::shown(&mut engines))?;
+    // What they find wrong stands on the page as well.
+    let ends = [fuzz::run("100", steps), soak::run("30", steps)];
+    let mut page = run::command(&node.program);
+    page.current_dir(house::at("")).arg("tests/phone/page.mjs").arg(&out);
+    run::shown(&mut page)?;
     println!("\n{}", shown(&out));
-    Ok(())
+    ends.into_iter().collect()
 }
 
 /// Compiles a page beside the finished one, bound and shrunk as that one is.

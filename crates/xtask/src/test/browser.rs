@@ -70,6 +70,14 @@ pub(super) fn commands(steps: &mut Steps, parts: &[String], depth: Depth) -> Res
     [(others, 3), (timed, 1)].into_iter().filter(|(tests, _)| !tests.is_empty()).map(of).collect()
 }
 
+/// Node with all that the tests of this file are told.
+pub(crate) fn script_for(file: &str, steps: &mut Steps) -> Result<Command> {
+    let (node, chromium) = setup::browser(steps)?;
+    let mut command = script(&node, &chromium)?;
+    command.envs(needs::met(&[PathBuf::from(file)], steps)?);
+    Ok(command)
+}
+
 /// Node with all that the scripts are told.
 pub(crate) fn script(node: &Node, chromium: &Chromium) -> Result<Command> {
     let mut command = run::command(&node.program);
