@@ -2,6 +2,7 @@
 
 use crate::build::attribute_values;
 use anyhow::{Context, Result};
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 /// The size of one file, or of several together. A file without a packed copy is sent as it is.
@@ -67,6 +68,9 @@ impl Table {
                 .map(|name| bytes(dist, &name).map(|bytes| (name, bytes)))
                 .collect::<Result<Vec<_>>>()
         };
+        // What is loaded early and named again by its tag is loaded once.
+        let mut named = BTreeSet::new();
+        first.retain(|name| named.insert(name.clone()));
         later.retain(|name| !name.is_empty());
         photo.retain(|name| !name.is_empty());
         desk.retain(|name| !name.is_empty());
