@@ -215,10 +215,12 @@ fn nothing_at_all_is_refused_with_faults() {
 #[test]
 fn names_of_files_and_fields_are_told_plainly() {
     let mut files = crate::common::good();
-    let manifest = files.iter_mut().find(|(path, _)| path == "pack.toml").expect("a pack.toml");
-    manifest.1.insert_str(0, "\"a\\u0018b\\u202ec\" = 1\n");
-    let faults = compile(&Files::new(files)).expect_err("no such field");
-    assert!(faults.iter().any(|f| f.field == "a?b?c"), "{faults:?}");
+    let looks = "[kind.looks]\n";
+    let kinds = files.iter_mut().find(|(path, text)| path.starts_with("kinds/") && text.contains(looks));
+    let text = &mut kinds.expect("a kind with looks").1;
+    *text = text.replacen(looks, &format!("{looks}\"a\\u0018b\\u202ec\" = \"bar always\"\n"), 1);
+    let faults = compile(&Files::new(files)).expect_err("no such look");
+    assert!(faults.iter().any(|f| f.field == "looks.a?b?c"), "{faults:?}");
     let mut files = crate::common::good();
     files.push(("kinds/a\u{18}b\u{202e}c\nd.toml".to_string(), "x = ".to_string()));
     files.push((format!("kinds/{}.toml", "e".repeat(9_000)), "x = ".to_string()));

@@ -135,6 +135,10 @@ fn names_that_cannot_be_shown_are_not_repeated() {
         assert!(faults.iter().any(|f| f.starts_with("kinds.csv:1: The text ")), "{faults:?}");
         assert!(faults.iter().all(|f| !f.contains(['\u{0}', '\u{202e}']) && f.len() < 300), "{faults:?}");
     }
+    // In the sheet of a file's own fields their names stand in cells.
+    let odd = faults(with("pack.csv", "words.seldom", "words\u{0}\u{202e}.seldom"));
+    assert!(odd.iter().any(|f| f.contains(": words??.seldom: ")), "{odd:?}");
+    assert!(odd.iter().all(|f| !f.contains(['\u{0}', '\u{202e}'])), "{odd:?}");
     let text = "id,name,file\nlower,Lower,k\u{202e}inds\n".to_string();
     let sheets = sheets_of_good().into_iter().filter(|(p, _)| p != "kinds.csv");
     let faults = faults(sheets.chain([("kinds.csv".to_string(), text)]).collect());
