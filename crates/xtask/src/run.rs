@@ -50,10 +50,33 @@ pub(crate) fn wasm_example(name: &str) -> Result<()> {
 }
 
 fn wasm(what: &[&str]) -> Result<()> {
+    shown(&mut wasm_build(what)?)
+}
+
+fn wasm_build(what: &[&str]) -> Result<Command> {
     let mut build = cargo();
     build.args(["build", "--release", "--target", WASM, "--package", "app"]).args(what);
     build.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", short_paths()?);
-    shown(&mut build)
+    Ok(build)
+}
+
+/// Compiles all programs of the page while something else is done: the last step of each, which looks at all of its code at once,
+/// has use for one processor only. Trunk finds them ready then. What is said of them comes at the end.
+pub(crate) fn beside_wasm<T>(work: impl FnOnce() -> Result<T>) -> Result<T> {
+    let mut build = wasm_build(&["--bins"])?;
+    let name = text(&build);
+    let programs = build
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .with_context(|| format!("Cannot start `{name}`."))?;
+    let done = work();
+    let output = programs.wait_with_output().with_context(|| format!("`{name}` got lost."))?;
+    if !output.status.success() {
+        print!("{}", String::from_utf8_lossy(&output.stderr));
+        bail!("`{name}` failed: its own words stand above.");
+    }
+    done
 }
 
 /// Flags that take the paths of this machine out of panic messages: they are nobody's business, and bytes.

@@ -13,6 +13,7 @@ use crate::setup;
 use crate::size;
 use crate::steps::Steps;
 use anyhow::{Context, Result, bail};
+use std::process::Command;
 
 /// The page's renderer is behind a feature; without it the linter would pass it by.
 const FEATURES: [&str; 2] = ["--features", "app/ssr"];
@@ -58,9 +59,11 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
             run::shown(&mut lint)
         },
     )?;
+    lane(steps, tally, "compile", "The tests or the page do not compile.", |_| {
+        run::beside_wasm(|| run::shown(rooms().arg("--no-run")))
+    })?;
     runner(steps, tally, "tests of the rooms", || {
-        let mut tests = run::cargo();
-        tests.args(["test", "--workspace", "--no-fail-fast"]).args(FEATURES);
+        let mut tests = rooms();
         if depth == Depth::Deep {
             tests.env("PRESSMARK_DEEP", "1").args(["--", "--nocapture"]);
         }
@@ -86,6 +89,13 @@ pub(super) fn all(depth: Depth, steps: &mut Steps, tally: &mut Tally) -> Result<
         })?;
     }
     Ok(())
+}
+
+/// The tests of all rooms.
+fn rooms() -> Command {
+    let mut tests = run::cargo();
+    tests.args(["test", "--workspace", "--no-fail-fast"]).args(FEATURES);
+    tests
 }
 
 /// A lane that passes or fails as a whole: one check.
