@@ -21,18 +21,18 @@ export async function cold(dist) {
 async function once(address, line, cpu) {
   const { page, devtools, close } = await fresh();
   await slowed(devtools, line, cpu);
-  const done = [];
-  const begun = [];
-  devtools.on("Network.requestWillBeSent", () => begun.push(Date.now()));
-  devtools.on("Network.loadingFinished", (event) => done.push([Date.now(), event.encodedDataLength]));
+  const begun = new Map();
+  const done = new Map();
+  devtools.on("Network.requestWillBeSent", ({ requestId }) => begun.set(requestId, Date.now()));
+  devtools.on("Network.loadingFinished", ({ requestId, encodedDataLength }) => done.set(requestId, encodedDataLength));
   const from = Date.now();
   await page.goto(address, { waitUntil: "commit" });
   const took = await moments(page);
-  // What is loaded for later is no part of the way to the first question.
-  const until = from + took.usable;
-  const counted = done.filter(([at]) => at <= until);
+  // What is loaded for later is no part of the way to the first question. That a file has come is told a little after it was used.
+  await page.waitForTimeout(200);
+  const first = [...begun].filter(([, at]) => at <= from + took.usable).map(([id]) => id);
   await close();
-  return { ...took, requests: begun.filter((at) => at <= until).length, bytes: counted.reduce((sum, [, bytes]) => sum + bytes, 0) };
+  return { ...took, requests: first.length, bytes: first.reduce((sum, id) => sum + (done.get(id) ?? 0), 0) };
 }
 
 /** Later visits of a device that keeps everything, the line as bad as it gets or gone. */
