@@ -14,7 +14,7 @@ import { begin, button, heading, moved, tapOn } from "./walk.mjs";
 const WORKING = 2200;
 const FOUND = /^Length (\d+)(?:\.(\d))? mm/;
 
-/** Taps a place of the picture, in pixels of the original, in one of the drawings of it. */
+/** Taps a place of the picture, in pixels of the original, in one of the drawings of it, and waits for what comes of it. */
 async function touch(page, what, [x, y], selector) {
   const by = Math.min(1, WORKING / Math.max(what.width, what.height));
   const place = await page.locator(selector).evaluate((svg, [x, y]) => {
@@ -23,7 +23,14 @@ async function touch(page, what, [x, y], selector) {
     const [left, top, width, height] = svg.getAttribute("viewBox").split(" ").map(Number);
     return [frame.left + (x - left) / width * frame.width, frame.top + (y - top) / height * frame.height];
   }, [x * by * 10, y * by * 10]);
+  // The browser makes a click of it a little later, and the click moves the point.
+  await page.evaluate(() => {
+    globalThis.drawn = new Promise((drawn) => {
+      addEventListener("click", () => requestAnimationFrame(() => setTimeout(drawn)), { once: true });
+    });
+  });
   await page.touchscreen.tap(...place);
+  await page.evaluate(() => globalThis.drawn);
 }
 
 /** Puts a point: by a tap on the picture, then in the loupe, where a pixel is larger. */
