@@ -3,7 +3,7 @@
 // forced colours, reduced motion and landscape keep all of it usable.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { THEMES, complaints, cut, faint, moving, small, themed, unframed, wear } from "./eyes.mjs";
+import { THEMES, complaints, cut, faint, inEveryTheme, moving, small, themed, unframed, wear } from "./eyes.mjs";
 import { ROOMS } from "./rooms.mjs";
 import { FLAT, answer, begin, button, key, tapOn, toFinding, typing } from "./walk.mjs";
 
@@ -97,16 +97,7 @@ test("every screen in every theme, narrow, sideways, with large letters, with fo
   const { page } = visited;
   await everyScreen(visited, async (screen) => {
     const own = await page.evaluate(() => document.documentElement.dataset.theme);
-    const grounds = new Set();
-    for (const theme of THEMES) {
-      const name = `${screen}, ${theme}`;
-      await wear(page, theme);
-      grounds.add(await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor));
-      assert.deepEqual(await complaints(page), [], name);
-      assert.deepEqual(await faint(page), [], name);
-      assert.deepEqual(await small(page), [], name);
-    }
-    assert.equal(grounds.size, THEMES.length, `${screen}: a ground for each theme`);
+    await inEveryTheme(page, screen);
     for (const [scheme, theme] of [["light", own], ["dark", own], ["dark", "sun"]]) {
       await wear(page, theme);
       await page.emulateMedia({ forcedColors: "active", colorScheme: scheme });

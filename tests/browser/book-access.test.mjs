@@ -3,24 +3,14 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { PAGES, beginBook, openBook, section } from "./book.mjs";
-import { THEMES, complaints, cut, faint, small, themed, wear } from "./eyes.mjs";
+import { THEMES, faint, inEveryTheme, narrowAndLarge, themed } from "./eyes.mjs";
 
 test("every page of the guide in every theme, narrow, and with letters twice as large", async (t) => {
   const { page, server } = await beginBook(t);
   for (const link of Object.keys(PAGES)) {
-    await page.setViewportSize({ width: 360, height: 740 });
     await openBook(page, server, link);
-    for (const theme of THEMES) {
-      await wear(page, theme);
-      assert.deepEqual(await complaints(page), [], `${link}, ${theme}`);
-      assert.deepEqual(await faint(page), [], `${link}, ${theme}`);
-      assert.deepEqual(await small(page), [], `${link}, ${theme}`);
-    }
-    await page.setViewportSize({ width: 320, height: 640 });
-    assert.deepEqual(await cut(page, 320), [], `${link}, 320 px`);
-    await page.setViewportSize({ width: 360, height: 740 });
-    await page.evaluate(() => { document.documentElement.style.fontSize = "212.5%"; });
-    assert.deepEqual(await cut(page, 360), [], `${link}, letters twice as large`);
+    await inEveryTheme(page, link);
+    await narrowAndLarge(page, link);
   }
 });
 

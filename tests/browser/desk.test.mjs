@@ -5,7 +5,7 @@ import crypto from "node:crypto";
 import { test } from "node:test";
 import { beginBook, openBook, turned } from "./book.mjs";
 import { club, downloaded, file, handOver, made, starter, unzipped, zipped } from "./desk.mjs";
-import { THEMES, complaints, cut, faint, small, wear } from "./eyes.mjs";
+import { cut, inEveryTheme } from "./eyes.mjs";
 import { heard, open, openAndKeep, visit } from "./harness.mjs";
 import { heading } from "./walk.mjs";
 
@@ -233,12 +233,7 @@ test("with keys alone, in every theme, narrow, and with large letters", async (t
       await openBook(page, server, "#packs");
       await page.getByText("Open now.").waitFor();
     }
-    for (const theme of THEMES) {
-      await wear(page, theme);
-      assert.deepEqual(await complaints(page), [], `${id}, ${theme}`);
-      assert.deepEqual(await faint(page), [], `${id}, ${theme}`);
-      assert.deepEqual(await small(page), [], `${id}, ${theme}`);
-    }
+    await inEveryTheme(page, id);
     await page.setViewportSize({ width: 320, height: 640 });
     assert.deepEqual(await cut(page, 320), [], `${id}, 320 px`);
     await page.setViewportSize({ width: 360, height: 740 });

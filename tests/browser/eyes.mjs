@@ -1,4 +1,5 @@
 // What the tests of access look at on any page: what axe complains of, what is faint, what is small, what is cut.
+import assert from "node:assert/strict";
 import fs from "node:fs";
 import { packages } from "./harness.mjs";
 
@@ -146,3 +147,26 @@ export const moving = (page) => page.evaluate(() => {
   }).map((one) => `${one.tagName} ${one.className}`);
   return document.getAnimations().length > 0 ? [...found, "an animation runs"] : found;
 });
+
+/** In every theme, which must be three: axe, contrasts and sizes. */
+export async function inEveryTheme(page, name) {
+  const grounds = new Set();
+  for (const theme of THEMES) {
+    await wear(page, theme);
+    grounds.add(await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor));
+    assert.deepEqual(await complaints(page), [], `${name}, ${theme}`);
+    assert.deepEqual(await faint(page), [], `${name}, ${theme}`);
+    assert.deepEqual(await small(page), [], `${name}, ${theme}`);
+  }
+  assert.equal(grounds.size, THEMES.length, `${name}: a ground for each theme`);
+}
+
+/** On a narrow screen, and with letters twice as large: nothing is cut. */
+export async function narrowAndLarge(page, name) {
+  await page.setViewportSize({ width: 320, height: 640 });
+  assert.deepEqual(await cut(page, 320), [], `${name}, 320 px`);
+  await page.setViewportSize({ width: 360, height: 740 });
+  await page.evaluate(() => { document.documentElement.style.fontSize = "212.5%"; });
+  assert.deepEqual(await cut(page, 360), [], `${name}, letters twice as large`);
+  await page.evaluate(() => { document.documentElement.style.fontSize = ""; });
+}
