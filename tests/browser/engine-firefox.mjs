@@ -1,7 +1,8 @@
 // Firefox, driven over WebDriver BiDi by puppeteer.
 import { createRequire } from "node:module";
 import path from "node:path";
-import { folder, given, remove } from "./harness.mjs";
+import { onDisk } from "./hands.mjs";
+import { given } from "./harness.mjs";
 
 /** A page or a frame of puppeteer's, as a hand uses it. */
 export const hands = (page) => ({
@@ -26,33 +27,10 @@ function launched(profile) {
 }
 
 /** The engine, with `page` as puppeteer has it for what is not the same in all of them. */
-export async function firefox() {
-  const profile = folder();
-  const complaints = [];
-  let browser;
-  let page;
-  async function begin() {
-    browser = await launched(profile);
-    page = await browser.newPage();
-    page.on("pageerror", (reason) => complaints.push(String(reason)));
-  }
-  await begin();
-  return {
-    version: (await browser.version()).replace(/^firefox\//i, ""),
-    page: () => page,
-    evaluate: (what, word) => hands(page).evaluate(what, word),
-    press: (css, at) => hands(page).press(css, at),
-    type: (css, text) => hands(page).type(css, text),
-    goto: (address) => page.goto(address),
-    async restart() {
-      await browser.close();
-      await begin();
-    },
-    picture: (file) => page.screenshot({ path: file }),
-    complaints: () => complaints,
-    async close() {
-      await browser.close();
-      remove(profile);
-    },
-  };
-}
+export const firefox = () => onDisk(async (profile, complaints) => {
+  const browser = await launched(profile);
+  const page = await browser.newPage();
+  page.on("pageerror", (reason) => complaints.push(String(reason)));
+  const version = (await browser.version()).replace(/^firefox\//i, "");
+  return { page, close: () => browser.close(), version };
+}, hands);

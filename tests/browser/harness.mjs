@@ -174,7 +174,7 @@ export async function visit(test, { under = "/", spoil = () => {}, before = asyn
 }
 
 /** Runs in the page before anything else: keeps what the start script says, for tests to wait on. */
-function listen() {
+export function listen() {
   globalThis.heard = [];
   for (const name of ["usable", "trouble", "update", "offline-ready", "offline-failed", "whole-ready"]) {
     addEventListener(`pressmark:${name}`, (event) => globalThis.heard.push([name, event.detail]));

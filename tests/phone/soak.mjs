@@ -7,8 +7,8 @@ import fs from "node:fs";
 import path from "node:path";
 import { PAGES, openBook } from "../browser/book.mjs";
 import { notice, openCabinet, stored, told, write } from "../browser/cabinet.mjs";
-import { given, heard, open, phone, serve } from "../browser/harness.mjs";
 import { dice } from "../browser/dice.mjs";
+import { given, heard, listen, open, phone, serve } from "../browser/harness.mjs";
 import { answered, same } from "../browser/pieces.mjs";
 import { offers, openPractice, verdict } from "../browser/practice.mjs";
 import { ROOMS } from "../browser/rooms.mjs";
@@ -27,12 +27,7 @@ const differ = [];
 
 /** A window that tells what the start script says. */
 async function opened(page) {
-  await page.addInitScript(() => {
-    globalThis.heard = [];
-    for (const name of ["usable", "trouble", "whole-ready", "offline-ready"]) {
-      addEventListener(`pressmark:${name}`, (event) => globalThis.heard.push([name, event.detail]));
-    }
-  });
+  await page.addInitScript(listen);
   page.on("console", (message) => { if (message.type() === "error") complaints.push(message.text()); });
   page.on("pageerror", (error) => complaints.push(String(error)));
   return page;

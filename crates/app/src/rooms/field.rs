@@ -1,7 +1,7 @@
 //! Fields to type into, and the keys that ask for a file.
 
 use super::Frame;
-use crate::ui::node::{Node, el, text};
+use crate::ui::node::{self, Node, el, text};
 use keep::{Field, FieldSort, Msg, Take};
 use web_sys::{HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement};
 use yew::TargetCast;
@@ -40,14 +40,7 @@ pub(super) fn field(field: &Field, frame: &Frame<'_>) -> Node {
             el("select", "").all(words.iter().map(option)).changed(chosen)
         }
     };
-    let input = input.flag("aria-invalid", field.fault.is_some());
-    // Each has a name: a fault that comes or goes must not have the field made anew, and the focus gone, in the middle of a word.
-    let fault = field.fault.as_ref();
-    let fault = fault.map(|f| text("span", "fault", f).named("fault").set("role", "alert").into());
-    el("label", "field")
-        .put(text("span", "", &field.label).named("label"))
-        .put(input.named("input"))
-        .maybe(fault)
+    node::field(&field.label, input, field.fault.as_ref())
 }
 
 pub(super) fn file(take: Take, label: &str, frame: &Frame<'_>) -> Node {

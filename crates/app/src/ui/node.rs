@@ -31,6 +31,14 @@ pub(crate) fn button<M: Clone + 'static>(class: &'static str, on: &Callback<M>, 
     el("button", class).set("type", "button").tap(on, msg)
 }
 
+/// A field under its label, and beneath it why what was typed cannot be used. Each part has a name: a fault that comes or goes must
+/// not have the field made anew, and the focus gone, in the middle of a word.
+pub(crate) fn field(label: &str, input: Node, fault: Option<&String>) -> Node {
+    let input = input.flag("aria-invalid", fault.is_some()).named("input");
+    let fault = fault.map(|f| text("span", "fault", f).named("fault").set("role", "alert").into());
+    el("label", "field").put(text("span", "", label).named("label")).put(input).maybe(fault)
+}
+
 /// A button with a label.
 #[inline(never)]
 pub(crate) fn key<M: Clone + 'static>(class: &'static str, label: &str, on: &Callback<M>, msg: M) -> Node {

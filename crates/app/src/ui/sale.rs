@@ -4,7 +4,7 @@ mod sheet;
 
 use super::drawing;
 use super::look::heading;
-use super::node::{Node, el, key, several, text, toggle};
+use super::node::{self, Node, el, key, several, text, toggle};
 use consult::Msg;
 use consult::sale::{
     Act, ConditionView, Desk, FieldView, PayView, SaleView, SeenView, SoldView, TermsView, WornView,
@@ -62,16 +62,9 @@ fn field(view: &FieldView, on: &Callback<Msg>) -> Node {
         .set("type", "text")
         .set("autocomplete", "off")
         .set("inputmode", if view.words() { "text" } else { "decimal" })
-        .flag("aria-invalid", view.fault.is_some())
         .value(&view.text)
         .typed(typed);
-    // Each has a name: a fault that comes or goes must not have the field made anew, and the focus gone, in the middle of a word.
-    let fault = view.fault.as_ref();
-    let fault = fault.map(|f| text("span", "fault", f).named("fault").set("role", "alert").into());
-    el("label", "field")
-        .put(text("span", "", &view.label).named("label"))
-        .put(input.named("input"))
-        .maybe(fault)
+    node::field(&view.label, input, view.fault.as_ref())
 }
 
 fn lines(lines: &[(String, String)]) -> Node {

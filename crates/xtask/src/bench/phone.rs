@@ -21,6 +21,8 @@ pub(super) fn page(steps: &mut Steps) -> Result<()> {
     build::site(steps)?;
     let (node, chromium) = setup::browser(steps)?;
     let out = house::target().join("phone");
+    // No figure of an earlier run may stand on the page.
+    house::empty(&out).context("Cannot make the folder of the figures.")?;
     let tools = setup::page(steps)?;
     for name in BESIDE {
         steps.step(&format!("a page beside it: {name}"), || beside(name, &out.join(name), &tools, &node))?;
@@ -32,12 +34,11 @@ pub(super) fn page(steps: &mut Steps) -> Result<()> {
     let mut engines = browser::script_for("engines.test.mjs", steps)?;
     engines.arg("tests/phone/engines.mjs").arg(&out);
     steps.step("engines", || run::shown(&mut engines))?;
-    // What they find wrong stands on the page as well.
-    let ends = [fuzz::run("100", steps), soak::run("30", steps)];
     let mut page = run::command(&node.program);
-    page.current_dir(house::at("")).arg("tests/phone/page.mjs").arg(&out);
-    run::shown(&mut page)?;
-    println!("\n{}", shown(&out));
+    page.arg("tests/phone/page.mjs").arg(&out);
+    // What they find wrong stands on the page as well.
+    let ends = [fuzz::run("100", steps), soak::run("30", steps), run::shown(&mut page)];
+    println!("\n{}", out.join("index.html").display());
     ends.into_iter().collect()
 }
 
@@ -57,8 +58,4 @@ fn beside(name: &str, into: &Path, tools: &setup::PageTools, node: &setup::Node)
     }
     let names = [PARTS[0].to_string(), PARTS[1].to_string(), format!("{name}.js"), format!("{name}_bg.wasm")];
     build::squeeze(into, &names)
-}
-
-fn shown(out: &Path) -> String {
-    out.join("index.html").display().to_string()
 }
